@@ -1,0 +1,1 @@
+"""What does each written line say? Knows nothing of Qt or of the checker."""
