@@ -1,0 +1,50 @@
+"""What the page stage hands on: one evened picture for each written line, with the way back to the original."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from recognition.result import Box
+
+__all__ = ["FoundPage", "LineCrop", "map_points"]
+
+
+@dataclass(frozen=True, slots=True)
+class LineCrop:
+    """One written line.
+
+    image: grey, shape (h, w), ink dark on white (255), light evened, neighbour lines masked out.
+    box, polygon: in pixels of the original, the polygon clockwise from the top left.
+    to_original: homography, shape (3, 3), from crop pixels to original pixels.
+    """
+
+    image: NDArray[np.uint8]
+    box: Box
+    polygon: tuple[tuple[float, float], ...]
+    to_original: NDArray[np.float64]
+    struck_out: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class FoundPage:
+    """All lines of one page in reading order.
+
+    size: (width, height) of the original in pixels.
+    sheet: corners of the paper in the original, clockwise from the top left; None when the photo is used as it is.
+    milliseconds: time spent by stage.
+    """
+
+    lines: tuple[LineCrop, ...]
+    size: tuple[int, int]
+    sheet: tuple[tuple[float, float], ...] | None = None
+    milliseconds: tuple[tuple[str, float], ...] = ()
+
+
+def map_points(points: NDArray[np.float64], homography: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Map points, shape (n, 2), through a homography, shape (3, 3)."""
+    lifted = np.column_stack([points, np.ones(len(points))]) @ homography.T
+    mapped: NDArray[np.float64] = lifted[:, :2] / lifted[:, 2:3]
+    return mapped
