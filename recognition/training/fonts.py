@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import argparse
 import functools
+import itertools
 import shutil
 import string
 from collections.abc import Iterable, Iterator, Mapping
@@ -61,7 +62,8 @@ def load_fonts(folder: Path = FONT_FOLDER) -> tuple[Font, ...]:
     with np.load(folder / "outlines.npz") as bank:
         points, offsets, contours = bank["points"], bank["offsets"], bank["contours"]
         starts = np.searchsorted(contours, offsets)
-        for number, (name, token, advance) in enumerate(zip(bank["fonts"], bank["tokens"], bank["advances"], strict=True)):
+        named = zip(bank["fonts"], bank["tokens"], bank["advances"], strict=True)
+        for number, (name, token, advance) in enumerate(named):
             begin, end = int(offsets[number]), int(offsets[number + 1])
             inner = contours[starts[number] : starts[number + 1]] - begin
             glyph = Outline(
@@ -96,7 +98,7 @@ def _bezier(control: list[tuple[float, float]]) -> list[tuple[float, float]]:
         t = step / _CURVE_STEPS
         level = control
         while len(level) > 1:
-            level = [((1 - t) * a[0] + t * b[0], (1 - t) * a[1] + t * b[1]) for a, b in zip(level, level[1:], strict=False)]
+            level = [((1 - t) * a[0] + t * b[0], (1 - t) * a[1] + t * b[1]) for a, b in itertools.pairwise(level)]
         out.append(level[0])
     return out
 
@@ -188,5 +190,5 @@ def build(packages: Path, folder: Path) -> None:
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("node_modules", type=Path, help="the node_modules folder after `npm install @fontsource/NAME ...`")
+    parser.add_argument("node_modules", type=Path, help="the folder of `npm install @fontsource/NAME ...`")
     build(parser.parse_args().node_modules, FONT_FOLDER)
