@@ -1,0 +1,153 @@
+"""Find the written lines of a page: flatten, even, take out rulings, group ink, cut crops."""
+
+from __future__ import annotations
+
+import time
+from typing import Any
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from recognition.page.crops import Flat, cut_line
+from recognition.page.found import FoundPage, LineCrop
+from recognition.page.grouping import group_lines
+from recognition.page.light import background, evened, ink_mask
+from recognition.page.order import reading_order
+from recognition.page.paper import find_corners, flattening
+from recognition.page.pieces import find_pieces
+from recognition.page.rulings import find_rulings, rulings_mask
+from recognition.result import Tick, no_tick
+
+__all__ = ["find_lines"]
+
+WORK_SIDE = 1800
+"""Longer side in pixels at which lines are looked for; crops are cut at full size."""
+_LEAST_PAPER = 0.5
+"""A page has at least this share of plain paper; a picture with less is no page of writing."""
+_MOST_LINES = 200
+
+
+def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
+    """Find the written lines of a photo or scan.
+
+    Args:
+        image: RGB uint8, shape (h, w, 3); other arrays are brought to that form.
+        tick: told about progress; may raise Cancelled.
+    Returns:
+        The lines in reading order, none where nothing is written.
+    """
+    clock = _Clock()
+    rgb = _as_rgb(image)
+    height, width = rgb.shape[:2]
+    size = (width, height)
+    if min(size) < 8:
+        return FoundPage((), size)
+    tick(0, 6)
+    corners = find_corners(rgb)
+    grey = np.asarray(cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY), dtype=np.uint8)
+    clock.note("sheet")
+    tick(1, 6)
+    flat = _flatten(grey, corners)
+    clock.note("flatten")
+    tick(2, 6)
+    inside = _inside(flat)
+    dark = ink_mask(flat.even, inside)
+    if dark.paper_share < _LEAST_PAPER or not dark.mask.any():
+        return FoundPage((), size, _tuples(corners), clock.stages())
+    clock.note("light")
+    tick(3, 6)
+    rulings = find_rulings(flat.even)
+    erased = rulings_mask(flat.even, rulings, dark.mask)
+    mask = np.asarray(np.where(erased > 0, 0, dark.mask), dtype=np.uint8)
+    clock.note("rulings")
+    tick(4, 6)
+    pieces = find_pieces(mask)
+    groups = group_lines(pieces.boxes, pieces.area, pieces.letter)[:_MOST_LINES]
+    clock.note("lines")
+    tick(5, 6)
+    lines: list[LineCrop] = []
+    for group in reading_order(pieces.boxes, groups, pieces.letter):
+        crop = cut_line(grey, flat, pieces, group, erased)
+        if crop is not None:
+            lines.append(crop)
+    clock.note("crops")
+    tick(6, 6)
+    return FoundPage(tuple(lines), size, _tuples(corners), clock.stages())
+
+
+class _Clock:
+    """Milliseconds spent between notes."""
+
+    def __init__(self) -> None:
+        self._last = time.perf_counter()
+        self._stages: list[tuple[str, float]] = []
+
+    def note(self, stage: str) -> None:
+        now = time.perf_counter()
+        self._stages.append((stage, (now - self._last) * 1000))
+        self._last = now
+
+    def stages(self) -> tuple[tuple[str, float], ...]:
+        return tuple(self._stages)
+
+
+def _as_rgb(image: NDArray[Any]) -> NDArray[np.uint8]:
+    """Bring any numeric array of two or three axes to RGB uint8; anything else becomes an empty picture."""
+    array: NDArray[Any] = np.asarray(image)
+    if array.ndim not in (2, 3) or array.size == 0 or array.dtype.kind not in "buif":
+        return np.zeros((1, 1, 3), np.uint8)
+    if array.dtype != np.uint8:
+        values = np.nan_to_num(array.astype(np.float32), nan=255.0, posinf=255.0, neginf=0.0)
+        top = float(values.max())
+        scale = 255.0 if top <= 1.0 else 255.0 / 65535.0 if top > 255 else 1.0
+        array = np.clip(values * scale, 0, 255).astype(np.uint8)
+    if array.ndim == 2:
+        array = array[:, :, None]
+    if array.shape[2] == 1 or array.shape[2] == 2:
+        array = array[:, :, :1].repeat(3, axis=2)
+    return np.ascontiguousarray(array[:, :, :3], dtype=np.uint8)
+
+
+def _flatten(grey: NDArray[np.uint8], corners: NDArray[np.float64] | None) -> Flat:
+    """The page at working size, seen straight from above where a sheet was found."""
+    height, width = grey.shape
+    if corners is None:
+        scale = min(1.0, WORK_SIDE / max(height, width))
+        size = (max(1, round(width * scale)), max(1, round(height * scale)))
+        work = cv2.resize(grey, size, interpolation=cv2.INTER_AREA) if scale < 1 else grey
+        # Pixel centres: working pixel (i + 0.5) / scale - 0.5 on the original.
+        sx, sy = size[0] / width, size[1] / height
+        to_flat = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+    else:
+        straight, (sheet_w, sheet_h) = flattening(corners)
+        scale = min(1.0, WORK_SIDE / max(sheet_w, sheet_h))
+        size = (max(1, round(sheet_w * scale)), max(1, round(sheet_h * scale)))
+        to_flat = np.diag([size[0] / sheet_w, size[1] / sheet_h, 1.0]) @ straight
+        if scale < 0.8:
+            half = cv2.resize(grey, (max(1, round(width * scale)), max(1, round(height * scale))),
+                              interpolation=cv2.INTER_AREA)
+            sx, sy = half.shape[1] / width, half.shape[0] / height
+            shrink = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+            work = cv2.warpPerspective(half, to_flat @ np.linalg.inv(shrink), size, flags=cv2.INTER_LINEAR,
+                                       borderMode=cv2.BORDER_REPLICATE)
+        else:
+            work = cv2.warpPerspective(grey, to_flat, size, flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    flat_grey = np.asarray(work, dtype=np.uint8)
+    paper = background(flat_grey)
+    return Flat(evened(flat_grey, paper), paper, to_flat, corners is not None)
+
+
+def _inside(flat: Flat) -> NDArray[np.uint8]:
+    """255 where the working picture shows paper, a thin rim excepted."""
+    height, width = flat.even.shape
+    inside = np.full((height, width), 255, np.uint8)
+    if flat.is_sheet:
+        rim = max(3, round(0.008 * max(height, width)))
+        inside[:rim] = inside[-rim:] = 0
+        inside[:, :rim] = inside[:, -rim:] = 0
+    return inside
+
+
+def _tuples(corners: NDArray[np.float64] | None) -> tuple[tuple[float, float], ...] | None:
+    return None if corners is None else tuple((float(x), float(y)) for x, y in corners)

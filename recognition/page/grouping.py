@@ -1,0 +1,300 @@
+"""Which pieces of ink make a written line? Fractions stay whole, small marks join their letters, lines stay apart."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = ["group_lines"]
+
+_GAP = 5.0
+"""Widest gap, in letter heights, between two letters of one line."""
+
+
+@dataclass(slots=True)
+class _Block:
+    """Pieces that cannot be parted: a letter, or a fraction with its bar."""
+
+    members: list[int]
+    box: NDArray[np.float64]
+    axis: float
+    fraction: bool = False
+
+
+@dataclass(slots=True)
+class _Cluster:
+    blocks: list[int] = field(default_factory=list)
+
+
+def group_lines(boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float) -> list[list[int]]:
+    """Sort pieces into lines.
+
+    Args:
+        boxes: x0, y0, x1, y1 of each piece, shape (n, 4).
+        area: ink of each piece in pixels.
+        letter: typical height of a letter.
+    Returns:
+        Indices of the pieces of each line; pieces that belong to no line are in none. In no order.
+    """
+    if len(boxes) == 0:
+        return []
+    shear = 0.0
+    groups: list[list[int]] = []
+    for _ in range(2):
+        sheared = boxes.copy()
+        middle = (boxes[:, 0] + boxes[:, 2]) / 2
+        sheared[:, 1] -= shear * middle
+        sheared[:, 3] -= shear * middle
+        groups = _grouped(sheared, area, letter)
+        slope = _common_slope(boxes, groups, letter)
+        if abs(slope - shear) < 0.004:
+            break
+        shear = slope
+    return groups
+
+
+def _common_slope(boxes: NDArray[np.float64], groups: list[list[int]], letter: float) -> float:
+    """Slope shared by the lines of the page, weighted by their length; 0 when there is too little to tell."""
+    slopes, weights = [], []
+    for group in groups:
+        part = boxes[group]
+        tall = part[(part[:, 3] - part[:, 1]) > 0.5 * letter]
+        if len(tall) < 4:
+            continue
+        x, y = (tall[:, 0] + tall[:, 2]) / 2, (tall[:, 1] + tall[:, 3]) / 2
+        if np.ptp(x) < 5 * letter:
+            continue
+        pairs = [(y[j] - y[i]) / (x[j] - x[i]) for i in range(len(x)) for j in range(i) if abs(x[j] - x[i]) > 2 * letter]
+        if pairs:
+            slopes.append(float(np.median(pairs)))
+            weights.append(float(np.ptp(x)))
+    if not slopes:
+        return 0.0
+    order = np.argsort(slopes)
+    total = np.cumsum(np.array(weights)[order])
+    return float(np.clip(np.array(slopes)[order][np.searchsorted(total, total[-1] / 2)], -0.35, 0.35))
+
+
+def _grouped(boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float) -> list[list[int]]:
+    parent = list(range(len(boxes)))
+    _join_contained(boxes, letter, parent)
+    bars = _join_fractions(boxes, letter, parent)
+    blocks = _blocks(boxes, parent, bars)
+    core = [i for i, block in enumerate(blocks) if _is_core(block, letter)]
+    small = [i for i in range(len(blocks)) if i not in set(core)]
+    clusters = _link(blocks, core, letter)
+    _attach(blocks, clusters, small, letter)
+    return [
+        sorted(member for block in cluster for member in blocks[block].members)
+        for cluster in clusters
+        if _is_writing(blocks, cluster, area, letter)
+    ]
+
+
+def _find(parent: list[int], i: int) -> int:
+    while parent[i] != i:
+        parent[i] = parent[parent[i]]
+        i = parent[i]
+    return i
+
+
+def _join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> None:
+    """What lies within the box of a root sign, an 8 or a bracketed drawing belongs to it."""
+    x0, y0, x1, y1 = boxes.T
+    size = (x1 - x0) * (y1 - y0)
+    for i in np.flatnonzero((y1 - y0 > 0.8 * letter) & (x1 - x0 > 0.8 * letter)):
+        wide = np.minimum(x1, x1[i]) - np.maximum(x0, x0[i])
+        tall = np.minimum(y1, y1[i]) - np.maximum(y0, y0[i])
+        inside = (wide > 0) & (tall > 0) & (wide * tall > 0.75 * size) & (size < size[i])
+        for j in np.flatnonzero(inside):
+            parent[_find(parent, int(j))] = _find(parent, int(i))
+
+
+def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> dict[int, int]:
+    """Join each fraction bar with what stands on it and hangs from it; the bars found, each with itself as the axis."""
+    x0, y0, x1, y1 = boxes.T
+    w, h = x1 - x0, y1 - y0
+    cx = (x0 + x1) / 2
+    found: dict[int, int] = {}
+    flat = np.flatnonzero((w > 0.55 * letter) & (h < 0.3 * w) & (h < 0.6 * letter))
+    for i in flat[np.argsort(w[flat])]:
+        bar_y = (y0[i] + y1[i]) / 2
+        reach = 0.62 * letter if w[i] > 1.1 * letter else 0.42 * letter
+        over = (cx > x0[i] - 0.25 * letter) & (cx < x1[i] + 0.25 * letter) & (w < w[i] * 1.25 + 0.5 * letter)
+        over[i] = False
+        is_flat = (h < 0.3 * w) & (w > 0.4 * w[i]) & (w < 2.2 * w[i])
+        gap_up, gap_down = y0[i] - y1, y0 - y1[i]
+        # A letter that straddles the bar's level stands beside it or is crossed out by it: no fraction.
+        above = over & (gap_up > -0.25 * letter) & (gap_up < reach) & (y0 < bar_y - 0.3 * letter) & ~is_flat
+        below = over & (gap_down > -0.25 * letter) & (gap_down < reach) & (y1 > bar_y + 0.3 * letter) & ~is_flat
+        tall = h > 0.4 * letter
+        equals = over & is_flat & (np.abs((y0 + y1) / 2 - bar_y) < 0.75 * letter)
+        if equals.any() and not (w[i] > 2.0 * letter and (above & tall).any() and (below & tall).any()):
+            continue
+        if not ((above & tall).any() and (below & tall).any()):
+            continue
+        covered = _covered(x0, x1, above & tall) + _covered(x0, x1, below & tall)
+        if covered < 0.45 * w[i]:
+            continue
+        for j in np.flatnonzero(above | below):
+            parent[_find(parent, int(j))] = _find(parent, int(i))
+        found[int(i)] = int(i)
+    return found
+
+
+def _covered(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:
+    return float((x1[chosen] - x0[chosen]).sum())
+
+
+def _blocks(boxes: NDArray[np.float64], parent: list[int], bars: dict[int, int]) -> list[_Block]:
+    members: dict[int, list[int]] = {}
+    for i in range(len(boxes)):
+        members.setdefault(_find(parent, i), []).append(i)
+    blocks = []
+    for group in members.values():
+        part = boxes[group]
+        box = np.array([part[:, 0].min(), part[:, 1].min(), part[:, 2].max(), part[:, 3].max()])
+        inner = [i for i in group if i in bars]
+        axis = (box[1] + box[3]) / 2
+        if inner:
+            widest = max(inner, key=lambda i: boxes[i, 2] - boxes[i, 0])
+            axis = (boxes[widest, 1] + boxes[widest, 3]) / 2
+        blocks.append(_Block(group, box, float(axis), bool(inner)))
+    return blocks
+
+
+def _is_core(block: _Block, letter: float) -> bool:
+    return block.fraction or block.box[3] - block.box[1] > 0.55 * letter
+
+
+def _link(blocks: list[_Block], core: list[int], letter: float) -> list[list[int]]:
+    """Join letters that stand side by side, nearest first, never two that stand on top of one another."""
+    box = np.array([blocks[i].box for i in core]).reshape(-1, 4)
+    axis = np.array([blocks[i].axis for i in core])
+    n = len(core)
+    tall = box[:, 3] - box[:, 1] if n else np.zeros(0)
+    candidates = []
+    for a in range(n):
+        dx = np.maximum(box[:, 0] - box[a, 2], box[a, 0] - box[:, 2])
+        overlap = np.minimum(box[:, 3], box[a, 3]) - np.maximum(box[:, 1], box[a, 1])
+        share = overlap / np.minimum(tall, tall[a])
+        drop = np.abs(axis - axis[a])
+        near = (dx < _GAP * letter) & (share > 0.3) & (drop < 0.45 * (tall + tall[a]))
+        near[: a + 1] = False
+        for b in np.flatnonzero(near):
+            gap = max(0.0, float(dx[b]))
+            # Letters far apart must agree better in height than close ones.
+            if gap > 2 * letter and share[b] < 0.45:
+                continue
+            candidates.append((gap + 1.6 * float(drop[b]) * (1.0 if gap < letter else 1.4), a, int(b)))
+    candidates.sort()
+    owner = list(range(n))
+    clusters: dict[int, list[int]] = {i: [i] for i in range(n)}
+    for _cost, a, b in candidates:
+        first, second = owner[a], owner[b]
+        if first == second or _stacked(box, axis, clusters[first], clusters[second], letter):
+            continue
+        for i in clusters[second]:
+            owner[i] = first
+        clusters[first].extend(clusters.pop(second))
+    return [[core[i] for i in cluster] for cluster in clusters.values()]
+
+
+def _stacked(box: NDArray[np.float64], axis: NDArray[np.float64], one: list[int], two: list[int], letter: float) -> bool:
+    """Would some letter of one cluster stand above a letter of the other, or the axis of one pass the other by?"""
+    p, q = box[one], box[two]
+    wide = np.minimum(p[:, None, 2], q[None, :, 2]) - np.maximum(p[:, None, 0], q[None, :, 0])
+    narrow = np.minimum((p[:, 2] - p[:, 0])[:, None], (q[:, 2] - q[:, 0])[None, :])
+    drop = np.abs(axis[one][:, None] - axis[two][None, :])
+    half = ((p[:, 3] - p[:, 1])[:, None] + (q[:, 3] - q[:, 1])[None, :]) / 2
+    if bool(np.any((wide > 0.45 * narrow) & (drop > 0.62 * half) & (drop > 0.75 * letter))):
+        return True
+    # Compare where the two clusters face one another: axes of the nearest letters, smoothed over some neighbours.
+    gap = np.maximum(p[:, None, 0] - q[None, :, 2], q[None, :, 0] - p[:, None, 2])
+    i, j = np.unravel_index(int(np.argmin(gap)), gap.shape)
+    centre = ((p[i, 0] + p[i, 2]) + (q[j, 0] + q[j, 2])) / 4
+    level_one, level_two = _level(p, axis[one], centre, letter), _level(q, axis[two], centre, letter)
+    allowed = max(1.0 * letter, 0.42 * min(float(np.max(p[:, 3] - p[:, 1])), float(np.max(q[:, 3] - q[:, 1]))))
+    return abs(level_one - level_two) > allowed
+
+
+def _level(box: NDArray[np.float64], axis: NDArray[np.float64], x: float, letter: float) -> float:
+    distance = np.abs((box[:, 0] + box[:, 2]) / 2 - x)
+    weight = np.exp(-distance / (4 * letter))
+    return float((axis * weight).sum() / max(weight.sum(), 1e-9))
+
+
+def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], letter: float) -> None:
+    """Give each small mark (dot, bar, power) to the line whose ink is nearest, nearest first."""
+    if not small:
+        return
+    owner: dict[int, int] = {}
+    boxes = np.array([block.box for block in blocks])
+    assigned = np.full(len(blocks), -1)
+    for number, cluster in enumerate(clusters):
+        assigned[cluster] = number
+    best_cost = np.full(len(blocks), math.inf)
+    best_line = np.full(len(blocks), -1)
+    waiting = np.zeros(len(blocks), bool)
+    waiting[small] = True
+
+    def spread(source: int) -> None:
+        cost = _distance(boxes, source, letter)
+        better = waiting & (cost < best_cost)
+        best_cost[better] = cost[better]
+        best_line[better] = assigned[source]
+
+    for source in np.flatnonzero(assigned >= 0):
+        spread(int(source))
+    while waiting.any():
+        open_costs = np.where(waiting, best_cost, math.inf)
+        nearest = int(np.argmin(open_costs))
+        if open_costs[nearest] > 4.0 * letter:
+            break
+        waiting[nearest] = False
+        line = int(best_line[nearest])
+        assigned[nearest] = line
+        clusters[line].append(nearest)
+        owner[nearest] = line
+        spread(nearest)
+    if waiting.any():
+        _leftovers(blocks, clusters, [int(i) for i in np.flatnonzero(waiting)], letter)
+
+
+def _distance(boxes: NDArray[np.float64], source: int, letter: float) -> NDArray[np.float64]:
+    box = boxes[source]
+    dx = np.maximum(np.maximum(boxes[:, 0] - box[2], box[0] - boxes[:, 2]), 0)
+    dy = np.maximum(np.maximum(boxes[:, 1] - box[3], box[1] - boxes[:, 3]), 0)
+    drop = np.abs((boxes[:, 1] + boxes[:, 3]) / 2 - (box[1] + box[3]) / 2)
+    # Beside a letter is better than above or below it: marks of algebra stand in the row.
+    cost: NDArray[np.float64] = dx + 2.2 * dy + 0.35 * drop
+    return cost
+
+
+def _leftovers(blocks: list[_Block], clusters: list[list[int]], rest: list[int], letter: float) -> None:
+    """Small marks far from every line make lines of their own where they stand side by side."""
+    rest = sorted(rest, key=lambda i: float(blocks[i].box[0]))
+    while rest:
+        row = [rest.pop(0)]
+        for i in list(rest):
+            last = blocks[row[-1]].box
+            if blocks[i].box[0] - last[2] < 3 * letter and abs(blocks[i].axis - blocks[row[-1]].axis) < 0.6 * letter:
+                row.append(i)
+                rest.remove(i)
+        clusters.append(row)
+
+
+def _is_writing(blocks: list[_Block], cluster: list[int], area: NDArray[np.float64], letter: float) -> bool:
+    """A line needs at least one letter-sized piece, or several smaller ones, and some ink."""
+    boxes = np.array([blocks[i].box for i in cluster])
+    tall = boxes[:, 3] - boxes[:, 1]
+    ink = float(area[[m for i in cluster for m in blocks[i].members]].sum())
+    width = float(boxes[:, 2].max() - boxes[:, 0].min())
+    if ink < 0.25 * letter * max(1.0, 0.06 * letter):
+        return False
+    if len(cluster) == 1:
+        return bool(tall[0] > 0.55 * letter) and width > 0.15 * letter
+    return bool((tall > 0.5 * letter).any()) or len(cluster) >= 4

@@ -1,0 +1,82 @@
+"""Even the light of a page, and tell ink from paper for line finding."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = ["InkMask", "background", "evened", "ink_mask"]
+
+_SMALL_SIDE = 360
+"""Longer side in pixels of the picture on which the background is estimated."""
+
+
+@dataclass(frozen=True, slots=True)
+class InkMask:
+    """mask: 255 where ink is; depth: typical darkness of ink below paper, 0 to 255; paper_share: share of plain paper."""
+
+    mask: NDArray[np.uint8]
+    depth: float
+    paper_share: float
+
+
+def background(grey: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """Brightness of the bare paper, as a small picture that covers the same field.
+
+    A closing removes writing and keeps the edges of shadows where they are; a median takes out what is left.
+    """
+    height, width = grey.shape
+    scale = min(1.0, _SMALL_SIDE / max(height, width))
+    small = cv2.resize(
+        grey, (max(1, round(width * scale)), max(1, round(height * scale))), interpolation=cv2.INTER_AREA
+    )
+    reach = max(3, min(small.shape) // 24 | 1)
+    kernel = cv2.getStructuringElement(cv2.MORPH_ELLIPSE, (reach * 2 + 1, reach * 2 + 1))
+    closed = cv2.morphologyEx(small, cv2.MORPH_CLOSE, kernel, borderType=cv2.BORDER_REPLICATE)
+    smoothed = cv2.medianBlur(closed, min(reach | 1, 15))
+    return np.asarray(np.maximum(cv2.GaussianBlur(smoothed, (0, 0), reach / 4), 8), dtype=np.uint8)
+
+
+def evened(grey: NDArray[np.uint8], paper: NDArray[np.uint8]) -> NDArray[np.uint8]:
+    """Divide by the brightness of the paper, so that bare paper is 255 everywhere.
+
+    Args:
+        grey: shape (h, w).
+        paper: from `background`, any size; it is stretched over grey.
+    """
+    stretched = cv2.resize(paper, (grey.shape[1], grey.shape[0]), interpolation=cv2.INTER_LINEAR)
+    return np.asarray(cv2.divide(grey, stretched, scale=255), dtype=np.uint8)
+
+
+def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
+    """Mark ink by two thresholds: a pixel fainter than ink counts when it touches one that is surely ink.
+
+    Args:
+        even: evened grey.
+        inside: 255 on the sheet, 0 elsewhere.
+    """
+    values: NDArray[Any] = even[inside > 0]
+    if values.size < 64:
+        return InkMask(np.zeros_like(even), 0.0, 0.0)
+    sample = values[:: max(1, values.size // 200_000)].astype(np.float32)
+    paper = float(np.median(sample))
+    upper = sample[sample >= paper - 40]
+    noise = 1.4826 * float(np.median(np.abs(upper - paper)))
+    faint = paper - max(22.0, 4.5 * noise)
+    dark = sample[sample < faint]
+    paper_share = float(np.mean(sample > paper - 45))
+    if dark.size < 16:
+        return InkMask(np.zeros_like(even), 0.0, paper_share)
+    depth = paper - float(np.percentile(dark, 30))
+    low = min(faint, paper - 0.32 * depth)
+    high = min(low, paper - max(30.0, 0.45 * depth))
+    weak = ((even < low) & (inside > 0)).astype(np.uint8)
+    count, labels = cv2.connectedComponents(weak, connectivity=8, ltype=cv2.CV_32S)
+    strong = np.zeros(count, bool)
+    strong[labels[(even < high) & (weak > 0)]] = True
+    strong[0] = False
+    return InkMask(strong[labels].astype(np.uint8) * np.uint8(255), depth, paper_share)
