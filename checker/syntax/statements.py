@@ -1,0 +1,414 @@
+"""A parser of whole lines: relations, chains, alternatives, systems, definitions, notes, labels."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from checker.errors import ParseError
+from checker.syntax.expressions import ExpressionParser
+from checker.syntax.tokens import Token, tokenize
+from checker.syntax.tree import (
+    Alternatives,
+    Chain,
+    Definition,
+    Expression,
+    Line,
+    Node,
+    Note,
+    Relation,
+    Span,
+    Statement,
+    Steps,
+    Symbol,
+    System,
+    letters,
+)
+
+__all__ = ["parse", "parse_expression", "parse_line"]
+
+_ACCURACY = re.compile(
+    r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+)?(?:to\s+)?(\d+)\s*"
+    r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
+)
+_WORDS_ONLY = re.compile(r"[A-Za-z][A-Za-z ,.;:'!?-]*")
+_PREFIX = re.compile(r"\s*[A-Za-z]{3,}[A-Za-z0-9 ,'-]*:")
+_CONDITIONAL = frozenset({"for", "when", "where", "given", "since", "because", "with", "if", "as", "provided"})
+_LINKING = frozenset({"so", "hence", "thus", "then", "therefore", "giving", "gives", "check", "so that", "we get"})
+_LENGTH_UNITS = ("c m", "m m", "k m", "k g")
+_OPENERS = frozenset({"open", "{"})
+_CLOSERS = frozenset({"close", "}"})
+
+
+def parse(text: str) -> Statement:
+    """What the line says.
+
+    Args:
+        text: LaTeX of one line, tight or with blanks between tokens.
+    Raises:
+        ParseError: with the position and what was expected there.
+    """
+    return parse_line(text).statement
+
+
+def parse_expression(text: str) -> Node:
+    """The one expression that the text is.
+
+    Raises:
+        ParseError: the text does not parse, or is a relation or words.
+    """
+    statement = parse(text)
+    if not isinstance(statement, Expression) or statement.continues:
+        raise ParseError(text, 0, "an expression alone")
+    return statement.body
+
+
+def parse_line(text: str, readings: frozenset[str] = frozenset()) -> Line:
+    """The line with its statement, label, link, notes and conditions.
+
+    Args:
+        text: LaTeX of one line.
+        readings: doubts to be read the other way: "mixed" (a whole number times a fraction), "slash" (how far a
+            division on one line reaches), "function" (f times a bracket), "unit" (letters after a number are factors).
+    Raises:
+        ParseError: with the position and what was expected there.
+    """
+    if "\x00" in text:
+        raise ParseError(text, text.index("\x00"), "a number, a letter or a sign of mathematics")
+    if not text.strip():
+        return Line(text, Note((0, len(text)), ""))
+    if _is_words(text):
+        return Line(text, Note((0, len(text)), text.strip()))
+    return _LineParser(text, readings).line()
+
+
+def _is_words(text: str) -> bool:
+    if not _WORDS_ONLY.fullmatch(text.strip()):
+        return False
+    words = re.findall(r"[A-Za-z]+", text)
+    return len(words) > 1 and max(map(len, words)) >= 4
+
+
+class _LineParser:
+    def __init__(self, text: str, readings: frozenset[str]) -> None:
+        self.text = text
+        self.readings = readings
+        self.doubts: set[str] = set()
+        self.notes: list[str] = []
+        self.conditions: list[Statement] = []
+        self.label: str | None = None
+        self.link: str | None = None
+        self.accuracy: tuple[str, int] | None = None
+
+    def line(self) -> Line:
+        text = self.text
+        accuracy = _ACCURACY.search(text)
+        if accuracy is not None and accuracy.start() > 0:
+            self.accuracy = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
+            text = text[:accuracy.start()] + " " * (len(text) - accuracy.start())
+        prefix = _PREFIX.match(text)
+        if prefix is not None:
+            self.notes.append(prefix.group().strip())
+            text = " " * prefix.end() + text[prefix.end():]
+        tokens = self._trailing(self._leading(tokenize(text)[:-1]))
+        if tokens:
+            statement = self._steps(tokens)
+        else:
+            statement = Note((0, len(self.text)), " ".join(self.notes) or self.text.strip())
+        return Line(
+            self.text, statement, self.label, self.link, tuple(self.conditions), tuple(self.notes), self.accuracy,
+            frozenset(self.doubts),
+        )
+
+    # what stands around the statement
+
+    def _leading(self, tokens: list[Token]) -> list[Token]:
+        while tokens:
+            first = tokens[0]
+            kinds = [token.kind for token in tokens[:4]]
+            if first.kind in ("gap", ":") or (first.kind == "separator" and len(tokens) > 1):
+                tokens = tokens[1:]
+            elif first.kind == "link":
+                self.link = first.text
+                tokens = tokens[1:]
+            elif first.kind == "tag":
+                self.label = first.text
+                tokens = tokens[1:]
+            elif first.kind == "text" and first.text != "let" and not self._names_a_side(tokens, 0):
+                if first.text in _LINKING:
+                    self.link = first.text
+                else:
+                    self.notes.append(first.text)
+                tokens = tokens[1:]
+            elif (kinds[:2] in (["digit", "close"], ["letter", "close"]) and tokens[1].text == ")" and len(tokens) > 2) or (kinds[:3] == ["digit", ".", kinds[2] if len(kinds) > 2 else ""] and kinds[2] not in (
+                "digit", "command",
+            )):
+                self.label = first.text
+                tokens = tokens[2:]
+            elif kinds[0] == "open" and kinds[1:2] in (["digit"], ["letter"]) and kinds[2:4] in (
+                ["close", "gap"], ["close", ":"], ["close", "text"], ["close", "link"],
+            ) and tokens[2].text == ")":
+                self.label = tokens[1].text
+                tokens = tokens[3:]
+            else:
+                break
+        return tokens
+
+    def _trailing(self, tokens: list[Token]) -> list[Token]:
+        while tokens:
+            last = tokens[-1]
+            kinds = [token.kind for token in tokens[-4:]]
+            if last.kind in ("gap", "separator", ":") or (last.kind == "." and len(tokens) > 1):
+                tokens = tokens[:-1]
+            elif last.kind == "tag":
+                self.label = self.label or last.text
+                tokens = tokens[:-1]
+            elif last.kind == "command" and last.text in ("square", "checkmark", "blacksquare", "qed", "Box"):
+                tokens = tokens[:-1]
+            elif kinds == ["gap", "open", "digit", "close"] or (
+                kinds[1:] == ["open", "digit", "close"] and self._set_apart(tokens[-3])
+            ):
+                self.label = self.label or tokens[-2].text
+                tokens = tokens[:-3]
+            else:
+                break
+        return tokens
+
+    def _set_apart(self, token: Token) -> bool:
+        return token.start >= 3 and self.text[token.start - 3:token.start].isspace()
+
+    def _names_a_side(self, tokens: Sequence[Token], at: int) -> bool:
+        """Words that stand alone on a side of a relation are a name: \\text{Area} = 6x."""
+        before = at == 0 or tokens[at - 1].kind in ("relation", "separator", "link", "gap", "text")
+        return before and at + 1 < len(tokens) and tokens[at + 1].kind == "relation" and tokens[at + 1].text == "="
+
+    # from links down to one relation
+
+    def _steps(self, tokens: list[Token]) -> Statement:
+        groups: list[list[Token]] = [[]]
+        for token, depth in _with_depth(tokens):
+            inside = token.kind == "text" and token.text in _LINKING and groups[-1]
+            if depth == 0 and (token.kind == "link" or inside):
+                if groups[-1]:
+                    groups.append([])
+            else:
+                groups[-1].append(token)
+        parts = [self._alternatives(group) for group in groups if group]
+        parts = [part for part in parts if not isinstance(part, Note)] or parts
+        if not parts:
+            raise ParseError(self.text, len(self.text), "an expression or an equation")
+        return parts[0] if len(parts) == 1 else Steps(_span_of(parts), tuple(parts))
+
+    def _alternatives(self, tokens: list[Token]) -> Statement:
+        tokens = self._without_conditions(tokens)
+        groups: list[list[Token]] = [[]]
+        for token in _joined_words(tokens, "or"):
+            if token.kind == "text" and token.text in ("or", "either"):
+                if groups[-1]:
+                    groups.append([])
+            else:
+                groups[-1].append(token)
+        branches: list[Statement] = []
+        for group in groups:
+            if group:
+                branches.extend(self._branches(group, branches))
+        if len(branches) == 1:
+            return branches[0]
+        if not branches:
+            return Note((0, len(self.text)), " ".join(self.notes))
+        return Alternatives(_span_of(branches), tuple(branches))
+
+    def _without_conditions(self, tokens: list[Token]) -> list[Token]:
+        for at, (token, depth) in enumerate(_with_depth(tokens)):
+            if depth == 0 and at and token.kind == "text" and token.text.split()[0].strip(",").lower() in _CONDITIONAL:
+                rest = self._leading(list(tokens[at + 1:]))
+                self.notes.append(self.text[token.start:tokens[-1].end])
+                if any(one.kind == "relation" for one in rest):
+                    try:
+                        self.conditions.append(self._alternatives(rest))
+                    except ParseError:
+                        return tokens[:at]
+                return tokens[:at]
+        return tokens
+
+    def _branches(self, tokens: list[Token], earlier: Sequence[Statement]) -> list[Statement]:
+        """The parts between commas: conditions that hold at once, or further values of one letter."""
+        segments: list[list[Token]] = [[]]
+        joined_by_and = False
+        listing = list(_with_depth(_joined_words(tokens, "and")))
+        for at, (token, depth) in enumerate(listing):
+            if depth == 0 and (token.kind == "separator" or (token.kind == "text" and token.text == "and")):
+                joined_by_and = joined_by_and or token.kind == "text"
+                segments.append([])
+            elif depth == 0 and token.kind == "gap" and _relates(segments[-1]) and _relates(
+                one for one, _ in listing[at + 1:]
+            ):
+                segments.append([])
+            else:
+                segments[-1].append(token)
+        parts: list[Statement] = []
+        for segment in segments:
+            cleaned = self._cleaned(segment)
+            if cleaned:
+                parts.append(self._relation(cleaned))
+        if not parts:
+            return []
+        lead = next((part for part in (*reversed(earlier), *parts) if _is_solved(part)), None)
+        filled = [_with_left(part, lead) for part in parts]
+        names = {_solved_letter(part) for part in filled}
+        if len(filled) == 1:
+            return filled
+        values_only = any(isinstance(part, Expression) for part in parts[1:])
+        if len(names) == 1 and None not in names and (values_only or not joined_by_and or _all_equal(filled)):
+            return filled
+        if all(isinstance(part, Expression) for part in filled):
+            if not any(isinstance(part, Expression) and part.continues for part in filled):
+                return filled
+            raise ParseError(self.text, segments[0][-1].end, "the end of the line")
+        return [System(_span_of(filled), tuple(filled))]
+
+    def _cleaned(self, segment: list[Token]) -> list[Token]:
+        """The segment with words turned into names or passed over, units too."""
+        out: list[Token] = []
+        skip_power = 0
+        for at, token in enumerate(segment):
+            if skip_power:
+                skip_power -= 1
+                continue
+            if token.kind != "text" or token.text == "let":
+                out.append(token)
+            elif self._names_a_side(segment, at):
+                out.append(Token("letter", _name_of(token.text), token.start, token.end, token.blank))
+            else:
+                self.notes.append(token.text)
+                following = [one.kind for one in segment[at + 1:at + 5]]
+                if following[:2] == ["^", "digit"]:
+                    skip_power = 2
+                elif following == ["^", "{", "digit", "}"]:
+                    skip_power = 4
+        while out and out[-1].kind in ("gap", "."):
+            out.pop()
+        return self._without_units(out)
+
+    def _without_units(self, tokens: list[Token]) -> list[Token]:
+        end = len(tokens)
+        if end >= 4 and [token.kind for token in tokens[-4:]] == ["^", "{", "digit", "}"]:
+            end -= 4
+        elif end >= 2 and [token.kind for token in tokens[-2:]] == ["^", "digit"]:
+            end -= 2
+        if end >= 3 and tokens[end - 3].kind == "digit" and tokens[end - 1].kind == "letter":
+            if f"{tokens[end - 2].text} {tokens[end - 1].text}" in _LENGTH_UNITS:
+                self.doubts.add("unit")
+                if "unit" not in self.readings:
+                    self.notes.append(self.text[tokens[end - 2].start:tokens[-1].end])
+                    return tokens[:end - 2]
+        return tokens
+
+    def _relation(self, tokens: list[Token]) -> Statement:
+        if tokens[0].kind == "text" and tokens[0].text == "let":
+            return self._definition(tokens[1:])
+        members: list[list[Token]] = [[]]
+        signs: list[Token] = []
+        for token, depth in _with_depth(tokens):
+            if token.kind == "relation" and depth == 0:
+                signs.append(token)
+                members.append([])
+            else:
+                members[-1].append(token)
+        continues = not members[0] and bool(signs)
+        if continues:
+            members = members[1:]
+        ends = [sign.start for sign in (signs[1:] if continues else signs)]
+        ends.append(tokens[-1].end)
+        nodes = [self._expression(member, end) for member, end in zip(members, ends, strict=True)]
+        span = (tokens[0].start, tokens[-1].end)
+        if not signs:
+            return Expression(span, nodes[0])
+        if continues and len(nodes) == 1:
+            return Expression(span, nodes[0], True, signs[0].text)
+        spans = tuple((sign.start, sign.end) for sign in signs)
+        if not continues and len(nodes) == 2:
+            return Relation(span, nodes[0], signs[0].text, nodes[1], spans[0])
+        return Chain(span, tuple(nodes), tuple(sign.text for sign in signs), spans, continues)
+
+    def _definition(self, tokens: list[Token]) -> Statement:
+        if not tokens:
+            raise ParseError(self.text, len(self.text), "a letter after let")
+        statement = self._relation(tokens)
+        if isinstance(statement, Relation) and statement.operator == "=" and isinstance(statement.left, Symbol):
+            return Definition(statement.span, statement.left, statement.right)
+        return statement
+
+    def _expression(self, tokens: list[Token], end: int) -> Node:
+        parser = ExpressionParser(self.text, [*tokens, Token("end", "", end, end)], self.readings)
+        node = parser.whole()
+        self.doubts |= parser.doubts
+        return node
+
+
+def _with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:
+    depth = 0
+    for token in tokens:
+        if token.kind in _CLOSERS:
+            depth = max(0, depth - 1)
+        yield token, depth
+        if token.kind in _OPENERS:
+            depth += 1
+
+
+def _joined_words(tokens: Sequence[Token], word: str) -> list[Token]:
+    """Letters that spell `or` or `and` between two relations joined to one word."""
+    out: list[Token] = []
+    at = 0
+    listing = list(_with_depth(tokens))
+    size = len(word)
+    while at < len(listing):
+        token, depth = listing[at]
+        part = tokens[at:at + size]
+        if (
+            depth == 0 and len(part) == size and all(one.kind == "letter" for one in part)
+            and "".join(one.text for one in part) == word and _relates(tokens[:at]) and at + size < len(tokens)
+            and tokens[at - 1].kind not in ("sign", "relation", "^", "_")
+            and tokens[at + size].kind in ("letter", "sign", "digit", "open", "bar", "command")
+        ):
+            out.append(Token("text", word, part[0].start, part[-1].end, part[0].blank))
+            at += size
+        else:
+            out.append(token)
+            at += 1
+    return out
+
+
+def _relates(tokens: Iterable[Token]) -> bool:
+    return any(token.kind == "relation" for token in tokens)
+
+
+def _span_of(parts: Sequence[Statement]) -> Span:
+    return parts[0].span[0], parts[-1].span[1]
+
+
+def _name_of(words: str) -> str:
+    letters_only = re.sub(r"[^A-Za-z]", "", words)
+    return letters_only if len(letters_only) == 1 else letters_only.capitalize() if letters_only else "Name"
+
+
+def _is_solved(part: Statement) -> bool:
+    return _solved_letter(part) is not None
+
+
+def _solved_letter(part: Statement) -> str | None:
+    if isinstance(part, Relation) and part.operator in ("=", "\\approx") and isinstance(part.left, Symbol):
+        return part.left.name
+    return None
+
+
+def _all_equal(parts: Sequence[Statement]) -> bool:
+    """x=2 and x=-5 as pupils write it: two values of one letter, in numbers, are alternatives whatever the word."""
+    return all(isinstance(part, Relation) and not letters(part.right) - {"i", "e", "pi"} for part in parts)
+
+
+def _with_left(part: Statement, lead: Statement | None) -> Statement:
+    """x = 2, -5: the value alone takes the letter of the value before it."""
+    if isinstance(part, Expression) and not part.continues and isinstance(lead, Relation):
+        return Relation(part.span, lead.left, lead.operator, part.body, lead.operator_span)
+    return part
