@@ -1,0 +1,115 @@
+"""The checker in a process of its own, so that long arithmetic never holds up the window and can be stopped."""
+
+from __future__ import annotations
+
+import logging
+import multiprocessing
+import threading
+from collections.abc import Sequence
+from dataclasses import replace
+from multiprocessing.connection import Connection
+
+from desktop.document import DeskLine, WorkingVerdict
+from desktop.pipeline import judge_lines
+from recognition.errors import Cancelled, InputError
+from recognition.result import Candidate, Tick, no_tick
+
+__all__ = ["CheckerProcess"]
+
+log = logging.getLogger(__name__)
+
+SECONDS_A_LINE = 10.0
+"""Longest wait for a page, for each of its lines; the checker's own budget is far below it."""
+_POLL_S = 0.03
+
+
+class CheckerProcess:
+    """Judges pages in one process that stays alive; safe to call from any one thread at a time."""
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+        self._process: multiprocessing.process.BaseProcess | None = None
+        self._pipe: Connection | None = None
+
+    def judge(self, lines: Sequence[DeskLine], *, tick: Tick = no_tick) -> tuple[WorkingVerdict, ...]:
+        """Judge each working of a page.
+
+        Raises:
+            Cancelled: tick stopped it; the process is ended with the work that it did.
+            InputError: the process died or took too long.
+        """
+        with self._lock:
+            try:
+                return self._ask(tuple(_light(line) for line in lines), tick)
+            except Cancelled:
+                self._end()
+                raise
+            except (EOFError, OSError) as exc:
+                self._end()
+                raise InputError("The check broke off. Change or confirm a line to check again.") from exc
+
+    def start(self) -> None:
+        """Start the process now, so that the first check need not wait for it."""
+        with self._lock:
+            self._ready()
+
+    def close(self) -> None:
+        """End the process."""
+        with self._lock:
+            self._end()
+
+    def _ask(self, lines: tuple[DeskLine, ...], tick: Tick) -> tuple[WorkingVerdict, ...]:
+        pipe = self._ready()
+        pipe.send(lines)
+        waited, longest = 0.0, SECONDS_A_LINE * (len(lines) + 2)
+        while not pipe.poll(_POLL_S):
+            waited += _POLL_S
+            tick(0, 1)
+            if waited > longest:
+                self._end()
+                raise InputError("The check took too long and was stopped. Shorten the longest line and try again.")
+        answer = pipe.recv()
+        if isinstance(answer, str):
+            log.error("the checker failed: %s", answer)
+            raise InputError("The check failed; nothing is lost. Change a line to check again, or see the log.")
+        return tuple(answer)
+
+    def _ready(self) -> Connection:
+        if self._process is None or not self._process.is_alive() or self._pipe is None:
+            context = multiprocessing.get_context("spawn")
+            self._pipe, theirs = context.Pipe()
+            self._process = context.Process(target=_serve, args=(theirs,), name="checker", daemon=True)
+            self._process.start()
+            theirs.close()
+        return self._pipe
+
+    def _end(self) -> None:
+        if self._process is not None:
+            self._process.terminate()
+            self._process.join(2)
+        if self._pipe is not None:
+            self._pipe.close()
+        self._process = self._pipe = None
+
+
+def _light(line: DeskLine) -> DeskLine:
+    """The line without the boxes of its tokens, which the checker does not need."""
+    return replace(line, candidates=tuple(Candidate(c.latex, c.probability) for c in line.candidates), polygon=())
+
+
+def _serve(pipe: Connection) -> None:
+    """Answer pages until the other end closes; called in the process."""
+    import signal
+    import traceback
+
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    while True:
+        try:
+            lines = pipe.recv()
+        except (EOFError, OSError):
+            return
+        try:
+            answer: object = judge_lines(lines)
+        except Exception:
+            answer = traceback.format_exc()
+        pipe.send(answer)

@@ -1,0 +1,308 @@
+"""One page on the desk: its lines, readings, corrections and verdicts. No Qt; every change can be undone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from checker.report import Report, Slip
+from recognition.result import Box, Candidate, Line, Page
+
+__all__ = [
+    "SURE", "Change", "ConfirmAll", "DeskLine", "Document", "InsertLine", "Lines", "MarkStart", "RemoveLine",
+    "SetReading", "State", "StrikeOut", "WorkingVerdict", "desk_line",
+]
+
+SURE = 0.85
+"""A reading of at least this probability is "read"; one below it is "doubtful" and is shown first."""
+
+
+class State(StrEnum):
+    """How far a line has come: nothing read, read but unsure, read, or seen by the user."""
+
+    UNREAD = "unread"
+    DOUBTFUL = "doubtful"
+    READ = "read"
+    CONFIRMED = "confirmed"
+
+
+@dataclass(frozen=True, slots=True)
+class DeskLine:
+    """One written line as it lies on the desk.
+
+    starts_working: the user's own word on where a working starts; None leaves it to the layout.
+    """
+
+    box: Box
+    candidates: tuple[Candidate, ...] = ()
+    latex: str = ""
+    state: State = State.UNREAD
+    struck_out: bool = False
+    polygon: tuple[tuple[float, float], ...] = ()
+    starts_working: bool | None = None
+
+    @property
+    def probability(self) -> float:
+        """How sure the reading is, 0 to 1; a confirmed line is certain, an unread one is 0."""
+        if self.state is State.CONFIRMED:
+            return 1.0
+        return next((c.probability for c in self.candidates if c.latex == self.latex), 0.0)
+
+    @property
+    def is_blank(self) -> bool:
+        return not self.latex.strip()
+
+
+Lines = tuple[DeskLine, ...]
+
+
+def desk_line(line: Line) -> DeskLine:
+    """Lay a line that was found on a page on the desk, with its best reading."""
+    if not line.candidates:
+        return DeskLine(box=line.box, struck_out=line.struck_out, polygon=line.polygon)
+    best = line.candidates[0]
+    if not best.latex.strip():
+        state = State.UNREAD
+    else:
+        state = State.READ if best.probability >= SURE else State.DOUBTFUL
+    return DeskLine(
+        box=line.box, candidates=line.candidates, latex=best.latex, state=state,
+        struck_out=line.struck_out, polygon=line.polygon,
+    )
+
+
+class Change(Protocol):
+    """A change to the lines: what it is called in the menu, and how it is done; doing it gives its inverse."""
+
+    @property
+    def name(self) -> str: ...
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]: ...
+
+
+@dataclass(frozen=True, slots=True)
+class SetReading:
+    """Say what a line says."""
+
+    index: int
+    latex: str
+    state: State = State.CONFIRMED
+    name: str = "Confirm reading"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, latex=self.latex, state=self.state)
+        return _swapped(lines, self.index, new), SetReading(self.index, old.latex, old.state, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class ConfirmAll:
+    """Confirm several readings as they stand."""
+
+    indices: tuple[int, ...]
+    name: str = "Confirm all that are sure"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        chosen = set(self.indices)
+        new = tuple(replace(ln, state=State.CONFIRMED) if i in chosen else ln for i, ln in enumerate(lines))
+        return new, _SetStates(tuple((i, lines[i].state) for i in self.indices), self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class _SetStates:
+    states: tuple[tuple[int, State], ...]
+    name: str
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        wanted = dict(self.states)
+        new = tuple(replace(ln, state=wanted.get(i, ln.state)) for i, ln in enumerate(lines))
+        return new, _SetStates(tuple((i, lines[i].state) for i in wanted), self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class StrikeOut:
+    """Leave a line out of the working, or take it in again."""
+
+    index: int
+    struck_out: bool
+
+    @property
+    def name(self) -> str:
+        return "Leave line out" if self.struck_out else "Take line in"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, struck_out=self.struck_out)
+        return _swapped(lines, self.index, new), StrikeOut(self.index, old.struck_out)
+
+
+@dataclass(frozen=True, slots=True)
+class MarkStart:
+    """Say whether a working starts at a line."""
+
+    index: int
+    starts_working: bool | None
+    name: str = "Change where a working starts"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, starts_working=self.starts_working)
+        return _swapped(lines, self.index, new), MarkStart(self.index, old.starts_working, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class InsertLine:
+    """Put a line in before the line of that index."""
+
+    index: int
+    line: DeskLine
+    name: str = "Add line"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        if not 0 <= self.index <= len(lines):
+            raise IndexError(self.index)
+        return (*lines[: self.index], self.line, *lines[self.index :]), RemoveLine(self.index, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class RemoveLine:
+    """Take a line off the page."""
+
+    index: int
+    name: str = "Remove line"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        return (*lines[: self.index], *lines[self.index + 1 :]), InsertLine(self.index, old, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingVerdict:
+    """What the checker says of one working of the page.
+
+    lines: index on the page of each line of the report, in order.
+    reading_hint: why the reading should be checked first; empty when it need not be.
+    """
+
+    lines: tuple[int, ...]
+    report: Report
+    reading_hint: str = ""
+
+    @property
+    def check_reading_first(self) -> bool:
+        return bool(self.reading_hint)
+
+    @property
+    def first_slip_line(self) -> int | None:
+        """Index on the page of the first slip."""
+        return None if self.report.first_slip is None else self.lines[self.report.first_slip]
+
+    @property
+    def slip(self) -> Slip | None:
+        return None if self.report.first_slip is None else self.report.lines[self.report.first_slip].slip
+
+
+Listener = Callable[[], None]
+
+
+@dataclass(slots=True, eq=False)
+class Document:
+    """A page with its history. Views listen, redraw and send changes; they hold no state of the page.
+
+    picture: RGB, shape (height, width, 3), or None for a typed working.
+    """
+
+    file: str
+    page: int = 0
+    size: tuple[int, int] = (0, 0)
+    picture: NDArray[np.uint8] | None = None
+    lines: Lines = ()
+    verdicts: tuple[WorkingVerdict, ...] = ()
+    revision: int = 0
+    _done: list[Change] = field(default_factory=list)
+    _undone: list[Change] = field(default_factory=list)
+    _listeners: list[Listener] = field(default_factory=list)
+
+    @classmethod
+    def of_page(cls, page: Page, picture: NDArray[np.uint8] | None) -> Document:
+        return cls(
+            file=page.file, page=page.page, size=page.size, picture=picture,
+            lines=tuple(desk_line(line) for line in page.lines),
+        )
+
+    def listen(self, listener: Listener) -> None:
+        """Call the listener after every change of lines or verdicts."""
+        self._listeners.append(listener)
+
+    def do(self, change: Change) -> None:
+        """Apply a change and keep its inverse; a change that raises leaves all as it was."""
+        self.lines, inverse = change.apply(self.lines)
+        self._done.append(inverse)
+        self._undone.clear()
+        self._changed()
+
+    def undo(self) -> None:
+        """Take the last change back; nothing happens when there is none."""
+        if self._done:
+            self.lines, inverse = self._done[-1].apply(self.lines)
+            self._done.pop()
+            self._undone.append(inverse)
+            self._changed()
+
+    def redo(self) -> None:
+        """Do again what was taken back last; nothing happens when there is none."""
+        if self._undone:
+            self.lines, inverse = self._undone[-1].apply(self.lines)
+            self._undone.pop()
+            self._done.append(inverse)
+            self._changed()
+
+    def show(self, verdicts: Sequence[WorkingVerdict], *, revision: int) -> bool:
+        """Take the verdicts in, unless the page has changed since they were asked for.
+
+        Returns:
+            Whether they were taken.
+        """
+        if revision != self.revision:
+            return False
+        self.verdicts = tuple(verdicts)
+        self._tell()
+        return True
+
+    def verdict_of(self, index: int) -> tuple[WorkingVerdict, int] | None:
+        """The working that holds a line, and the line's place in its report."""
+        for verdict in self.verdicts:
+            if index in verdict.lines:
+                return verdict, verdict.lines.index(index)
+        return None
+
+    def next_doubtful(self, after: int) -> int | None:
+        """The next line that needs the user: the first doubtful or unread one after an index, round the page."""
+        count = len(self.lines)
+        for step in range(1, count + 1):
+            index = (after + step) % count
+            line = self.lines[index]
+            if line.state in (State.DOUBTFUL, State.UNREAD) and not line.struck_out:
+                return index
+        return None
+
+    def sure_lines(self) -> tuple[int, ...]:
+        """The lines read with enough certainty to be confirmed together."""
+        return tuple(i for i, ln in enumerate(self.lines) if ln.state is State.READ and not ln.struck_out)
+
+    def _changed(self) -> None:
+        self.revision += 1
+        self._tell()
+
+    def _tell(self) -> None:
+        for listener in tuple(self._listeners):
+            listener()
+
+
+def _swapped(lines: Lines, index: int, new: DeskLine) -> Lines:
+    return (*lines[:index], new, *lines[index + 1 :])

@@ -1,0 +1,200 @@
+"""Where the marks go on a page, and drawing them on the original picture."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+
+from desktop.document import Document, WorkingVerdict
+from desktop.glyphs import WHITE, paint_glyph, paint_halo_frame
+from desktop.maths import MathsError, typeset
+from desktop.maths_picture import paint_maths
+from desktop.places import span_box
+from desktop.verdict_style import VerdictStyle, style_of
+from recognition.result import Box
+
+__all__ = ["Mark", "paint_marks", "place_marks", "text_size"]
+
+TEXT_SHARE = 1 / 52
+"""Height of the type on a picture, as a share of the square root of its area."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One mark: the verdict on a line, the frame round the term or line (None for none), and its label."""
+
+    line: int
+    style: VerdictStyle
+    reason: str
+    frame: QRectF | None
+    label: QRectF
+    should_be: str = ""
+
+
+def text_size(size: tuple[int, int]) -> float:
+    """Height of the type, in pixels of the picture, that reads well when the whole picture is on a screen."""
+    return max(9.0, math.sqrt(size[0] * size[1]) * TEXT_SHARE)
+
+
+def place_marks(document: Document) -> tuple[Mark, ...]:
+    """Work out the marks of a page: the label beside its line where there is room, never over other writing if
+    that can be helped."""
+    text = text_size(document.size)
+    page = QRectF(0, 0, *document.size)
+    taken = [_rect(line.box) for line in document.lines]
+    marks: list[Mark] = []
+    for verdict in document.verdicts:
+        for place, index in enumerate(verdict.lines):
+            mark = _mark(document, verdict, place, text, page, taken)
+            if mark is not None:
+                marks.append(mark)
+                taken.append(mark.label)
+                if mark.frame is not None and index == verdict.first_slip_line:
+                    taken.append(mark.frame)
+    return tuple(marks)
+
+
+def paint_marks(painter: QPainter, marks: Sequence[Mark], *, text: float) -> None:
+    """Draw marks; the painter's unit is a pixel of the original picture.
+
+    Args:
+        painter: on the picture, or on the page view's scene.
+        marks: from `place_marks`.
+        text: height of the type, from `text_size`.
+    """
+    for mark in marks:
+        colour = QColor(mark.style.on_light)
+        if mark.frame is not None:
+            paint_halo_frame(painter, mark.frame, colour, width=text * 0.14)
+            if not mark.label.adjusted(-text, -text, text, text).intersects(mark.frame):
+                _paint_leader(painter, mark, colour, text)
+    for mark in marks:
+        _paint_label(painter, mark, text)
+
+
+def _mark(
+    document: Document, verdict: WorkingVerdict, place: int, text: float, page: QRectF, taken: Sequence[QRectF]
+) -> Mark | None:
+    row = verdict.report.lines[place]
+    if row.verdict in ("start", "note"):
+        return None
+    index = verdict.lines[place]
+    line = document.lines[index]
+    is_first = place == verdict.report.first_slip
+    style = style_of(row.verdict, check_reading=is_first and verdict.check_reading_first)
+    frame = None
+    if row.verdict == "slip":
+        box = span_box(line, row.slip.span) if row.slip is not None else None
+        pad = text * 0.22
+        frame = _rect(box or line.box).adjusted(-pad, -pad, pad, pad)
+    elif row.verdict in ("loses", "adds", "undecided", "unreadable"):
+        pad = text * 0.15
+        frame = _rect(line.box).adjusted(-pad, -pad, pad, pad)
+    should_be = row.slip.should_be if row.slip is not None and row.verdict == "slip" else ""
+    size = _label_size(style.short, should_be, text)
+    others = [rect for rect in taken if rect != _rect(line.box)]
+    label = _free_place(size, _rect(line.box), frame or _rect(line.box), page, others, text)
+    return Mark(line=index, style=style, reason=row.reason, frame=frame, label=label, should_be=should_be)
+
+
+def _free_place(
+    size: QSizeF, line: QRectF, frame: QRectF, page: QRectF, others: Sequence[QRectF], text: float
+) -> QRectF:
+    """The place for a label with the least writing under it; beside the line comes first."""
+    gap = text * 0.5
+    middle = line.center().y() - size.height() / 2
+    corners = [
+        QPointF(line.right() + gap, middle),
+        QPointF(page.right() - size.width() - gap, middle),
+        QPointF(line.left() - gap - size.width(), middle),
+        QPointF(frame.left(), frame.bottom() + gap / 2),
+        QPointF(frame.left(), frame.top() - gap / 2 - size.height()),
+        QPointF(line.right() - size.width(), frame.bottom() + gap / 2),
+        QPointF(line.right() - size.width(), frame.top() - gap / 2 - size.height()),
+    ]
+    best, least = None, math.inf
+    for rank, corner in enumerate(corners):
+        x = min(max(corner.x(), page.left() + 1), max(page.left() + 1, page.right() - size.width() - 1))
+        y = min(max(corner.y(), page.top() + 1), max(page.top() + 1, page.bottom() - size.height() - 1))
+        rect = QRectF(QPointF(x, y), size)
+        covered = sum(_area(rect.intersected(other)) for other in (*others, line, frame)) + rank
+        if covered < least:
+            best, least = rect, covered
+    assert best is not None
+    return best
+
+
+def _label_size(word: str, should_be: str, text: float) -> QSizeF:
+    metrics = QFontMetricsF(_font(text))
+    width = text * 2.1 + metrics.horizontalAdvance(word)
+    height = text * 1.6
+    if should_be:
+        maths = _maths_size(should_be, text)
+        second = text * 0.9 + metrics.horizontalAdvance("should be ") + maths.width()
+        width, height = max(width, second), height + max(text * 1.4, maths.height() + text * 0.4)
+    return QSizeF(width, height)
+
+
+def _maths_size(latex: str, text: float) -> QSizeF:
+    try:
+        maths = typeset(latex, size=text * 1.05)
+    except MathsError:
+        return QSizeF(QFontMetricsF(_font(text)).horizontalAdvance(latex), text * 1.3)
+    return QSizeF(maths.width, maths.height)
+
+
+def _paint_label(painter: QPainter, mark: Mark, text: float) -> None:
+    colour = QColor(mark.style.on_light)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(colour, text * 0.07))
+    painter.setBrush(WHITE)
+    painter.drawRoundedRect(mark.label, text * 0.35, text * 0.35)
+    square = QRectF(mark.label.left() + text * 0.4, mark.label.top() + text * 0.3, text, text)
+    paint_glyph(painter, square, mark.style.shape, colour, ground=WHITE)
+    painter.setFont(_font(text))
+    painter.setPen(colour)
+    first = QRectF(square.right() + text * 0.35, mark.label.top(), mark.label.width(), text * 1.6)
+    painter.drawText(first, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, mark.style.short)
+    if mark.should_be:
+        top = mark.label.top() + text * 1.45
+        second = QRectF(mark.label.left() + text * 0.45, top, mark.label.width(), mark.label.bottom() - top - text * 0.2)
+        painter.drawText(second, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, "should be ")
+        advance = QFontMetricsF(_font(text)).horizontalAdvance("should be ")
+        paint_maths(painter, second.adjusted(advance, 0, 0, 0), mark.should_be, size=text * 1.05, colour=colour)
+    painter.restore()
+
+
+def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) -> None:
+    assert mark.frame is not None
+    start = _nearest_edge(mark.frame, mark.label.center())
+    end = _nearest_edge(mark.label, start)
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for pen_colour, width in ((WHITE, 0.24), (colour, 0.08)):
+        painter.setPen(QPen(pen_colour, text * width))
+        painter.drawLine(start, end)
+    painter.restore()
+
+
+def _nearest_edge(rect: QRectF, point: QPointF) -> QPointF:
+    return QPointF(min(max(point.x(), rect.left()), rect.right()), min(max(point.y(), rect.top()), rect.bottom()))
+
+
+def _font(text: float) -> QFont:
+    font = QFont()
+    font.setPixelSize(max(1, round(text)))
+    font.setWeight(QFont.Weight.DemiBold)
+    return font
+
+
+def _rect(box: Box) -> QRectF:
+    return QRectF(*box)
+
+
+def _area(rect: QRectF) -> float:
+    return max(0.0, rect.width()) * max(0.0, rect.height())

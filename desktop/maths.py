@@ -1,0 +1,105 @@
+"""LaTeX as a picture: typeset to SVG, for the window, the marked picture and the summary page. No Qt."""
+
+from __future__ import annotations
+
+import re
+import warnings
+from dataclasses import dataclass
+from functools import lru_cache
+
+__all__ = ["Maths", "MathsError", "compact", "plain", "typeset"]
+
+_SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
+_VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
+_WORD = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
+LONGEST = 600
+"""Characters of LaTeX that are typeset; no written line is longer."""
+
+
+class MathsError(Exception):
+    """This LaTeX cannot be typeset as it stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class Maths:
+    """A typeset line: SVG text, its size and the height above the baseline, in pixels at the size asked for."""
+
+    svg: str
+    width: float
+    height: float
+    ascent: float
+
+
+def compact(latex: str) -> str:
+    """The same LaTeX without the blanks inside numbers and with blanks around words, so that it sets well."""
+    text = _SPACED_DIGITS.sub("", latex)
+    text = _WORD.sub(lambda m: rf"\text{{ {m.group(1)} }}", text)
+    return text.strip()
+
+
+@lru_cache(maxsize=2048)
+def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000") -> Maths:
+    """Typeset a line.
+
+    Args:
+        latex: the line, with or without a leading relation sign.
+        size: height of the type in pixels.
+        colour: #rrggbb.
+    Raises:
+        MathsError: the LaTeX is incomplete or not known to the typesetter.
+    """
+    text = compact(latex)
+    if not text:
+        raise MathsError("There is nothing to show yet.")
+    if len(text) > LONGEST:
+        raise MathsError("This line is too long to show. Split it into lines.")
+    import ziamath
+
+    ziamath.config.svg2 = False
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            svg = ziamath.Latex(text, size=size, color=colour).svg()
+    except RecursionError as exc:
+        raise MathsError("This line is nested too deeply to show.") from exc
+    except Exception as exc:  # the typesetter raises many kinds for LaTeX that is still being typed
+        raise MathsError("This LaTeX is not complete yet.") from exc
+    view = _VIEW_BOX.search(svg)
+    if view is None:
+        raise MathsError("This LaTeX is not complete yet.")
+    _, top, width, height = (float(v) for v in view.groups())
+    if width <= 0 or height <= 0:
+        raise MathsError("There is nothing to show yet.")
+    return Maths(svg=svg, width=width, height=height, ascent=-top)
+
+
+_SUPERSCRIPTS = str.maketrans("0123456789n", "⁰¹²³⁴⁵⁶⁷⁸⁹ⁿ")
+_PLAIN = (
+    (re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}"), r" \1 "),
+    (re.compile(r"\\(?:left|right|,|;|!|:)(?![a-zA-Z])"), ""),
+    (re.compile(r"\\[dt]?frac\s*\{([^{}]*)\}\s*\{([^{}]*)\}"), r"(\1)/(\2)"),
+    (re.compile(r"\\[dt]?frac\s*(\w)\s*(\w)"), r"\1/\2"),
+    (re.compile(r"\(([\w.]+)\)/"), r"\1/"),
+    (re.compile(r"/\(([\w.])\)"), r"/\1"),
+    (re.compile(r"\\sqrt\s*\{([^{}]*)\}"), r"√(\1)"),
+    (re.compile(r"√\((\w+)\)"), r"√\1"),
+    (re.compile(r"\^\s*\{\s*([0-9n])\s*\}"), r"^\1"),
+    (re.compile(r"\^\s*([0-9n])"), lambda m: m.group(1).translate(_SUPERSCRIPTS)),
+    (re.compile(r"(?<![\w)])-(?=[\s\w(\\√])|(?<=[\w)]) - (?=[\w(\\√])|(?<=[\w)⁰¹²³⁴-⁹])-(?=\d|\w\b|[(\\√])"),
+     lambda m: m.group(0).replace("-", "−")),
+)  # fmt: skip
+_SIGNS = {
+    "times": "×", "cdot": "·", "div": "÷", "pm": "±", "mp": "∓", "le": "≤", "leq": "≤", "ge": "≥", "geq": "≥",
+    "ne": "≠", "neq": "≠", "approx": "≈", "equiv": "≡", "infty": "∞", "therefore": "∴", "because": "∵", "pi": "π",
+    "theta": "θ", "alpha": "α", "beta": "β", "lambda": "λ", "mu": "μ", "Delta": "Δ", "Rightarrow": "⇒",
+    "rightarrow": "→", "sin": "sin ", "cos": "cos ", "tan": "tan ", "log": "log ", "ln": "ln ",
+}  # fmt: skip
+_COMMAND = re.compile(r"\\([a-zA-Z]+)\s?")
+
+
+def plain(sentence: str) -> str:
+    """A sentence with the LaTeX in it written in ordinary signs: powers raised, minus signs for hyphens."""
+    text = _SPACED_DIGITS.sub("", sentence)
+    for pattern, instead in _PLAIN:
+        text = pattern.sub(instead, text)
+    return _COMMAND.sub(lambda m: _SIGNS.get(m.group(1), m.group(0)), text)

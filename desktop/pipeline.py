@@ -1,0 +1,112 @@
+"""From the lines of a page to the verdict on each working. No Qt: it runs in any thread or process."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+
+from checker.report import LineReport, Report, Slip, Working
+from desktop.document import DeskLine, State, WorkingVerdict
+from desktop.workings import group_lines, split_number
+from recognition.result import Candidate, Tick, no_tick
+
+__all__ = ["CLOSE", "Judge", "judge_lines"]
+
+CLOSE = 0.1
+"""Another reading is close when it is at least this many times as probable as the reading that was judged."""
+
+ALTERNATIVES = 4
+"""Other readings of a line that are tried, best first."""
+
+NOT_READ = "This line could not be read. Type what it says."
+
+Judge = Callable[[Working], Report]
+
+
+def judge_lines(
+    lines: Sequence[DeskLine], *, judge: Judge | None = None, tick: Tick = no_tick
+) -> tuple[WorkingVerdict, ...]:
+    """Judge each working of a page.
+
+    Args:
+        lines: the lines in reading order.
+        judge: what judges one working; the checker's when left out.
+        tick: told of (done, total) workings; raises to stop.
+    """
+    if judge is None:
+        from checker.working import judge as checker_judge
+
+        judge = checker_judge
+    groups = group_lines(lines)
+    verdicts = []
+    for done, group in enumerate(groups):
+        tick(done, len(groups))
+        verdicts.append(_judge_group(lines, group, judge))
+    tick(len(groups), len(groups))
+    return tuple(verdicts)
+
+
+def _judge_group(lines: Sequence[DeskLine], group: tuple[int, ...], judge: Judge) -> WorkingVerdict:
+    readings = {index: lines[index].latex for index in group}
+    report = _report(readings, judge)
+    hint = _reading_hint(lines, group, readings, report, judge)
+    return WorkingVerdict(lines=group, report=report, reading_hint=hint)
+
+
+def _report(readings: dict[int, str], judge: Judge) -> Report:
+    """Judge the lines that say something; the others are "unreadable", and indices count all the lines."""
+    places = [place for place, latex in enumerate(readings.values()) if latex.strip()]
+    if not places:
+        return Report(id="", first_slip=None, lines=(LineReport("unreadable", reason=NOT_READ),) * len(readings))
+    split = [split_number(latex) for latex in readings.values()]
+    report = judge(Working(lines=tuple(split[place][1] for place in places)))
+    rows = [LineReport("unreadable", reason=NOT_READ)] * len(readings)
+    for place, row in zip(places, report.lines, strict=True):
+        label = split[place][0]
+        rows[place] = replace(
+            row,
+            source=None if row.source is None else places[row.source],
+            slip=None if row.slip is None else _moved(row.slip, label),
+        )
+    first = None if report.first_slip is None else places[report.first_slip]
+    return replace(report, first_slip=first, lines=tuple(rows))
+
+
+def _moved(slip: Slip, label: str) -> Slip:
+    """The slip with its span counted in the line as written, question number included."""
+    start, end = slip.span
+    return replace(slip, span=(start + len(label), end + len(label)))
+
+
+def _reading_hint(
+    lines: Sequence[DeskLine], group: tuple[int, ...], readings: dict[int, str], report: Report, judge: Judge
+) -> str:
+    """Why the first flagged line may be a reading that went wrong and not a slip; empty when nothing says so."""
+    if report.first_slip is None:
+        return ""
+    flagged = group[report.first_slip]
+    source = report.lines[report.first_slip].source
+    suspects = [flagged] if source is None else [flagged, group[source]]
+    for index in suspects:
+        line = lines[index]
+        if line.state is State.CONFIRMED:
+            continue
+        for other in _close_candidates(line):
+            tried = _report({**readings, index: other.latex}, judge)
+            later = tried.first_slip is None or tried.first_slip > report.first_slip
+            if later and tried.lines[report.first_slip].verdict in ("follows", "back"):
+                which = "this line" if index == flagged else "the line before"
+                return f"Check the reading first: another reading of {which} would follow."
+    for index in suspects:
+        if lines[index].state in (State.DOUBTFUL, State.UNREAD):
+            which = "This line" if index == flagged else "The line before"
+            return f"Check the reading first: {which.lower()} was hard to read."
+    return ""
+
+
+def _close_candidates(line: DeskLine) -> Iterator[Candidate]:
+    chosen = line.probability
+    others = [c for c in line.candidates if c.latex != line.latex and c.latex.strip()]
+    for other in others[:ALTERNATIVES]:
+        if other.probability >= CLOSE * chosen:
+            yield other

@@ -1,0 +1,80 @@
+"""How each verdict looks and what it is called: a shape, a word and a colour of its own. No Qt.
+
+The dark colours stand on white paper or a white halo, the light ones on a dark window; each has at least
+4.5:1 against its ground (WCAG 2.2, success criteria 1.4.3 and 1.4.11), and no two verdicts share a shape or a word.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from checker.report import VERDICTS
+
+__all__ = ["CHECK_READING", "STYLES", "Shape", "VerdictStyle", "contrast", "style_of"]
+
+
+class Shape(StrEnum):
+    """The outline of a mark."""
+
+    DOT = "dot"
+    TICK = "tick"
+    CROSS_DISC = "cross in a disc"
+    ARROW_FRAME = "arrow in a frame"
+    RING_TICK = "tick in a ring"
+    DOWN = "minus in a triangle pointing down"
+    UP = "plus in a triangle pointing up"
+    DIAMOND = "question mark in a diamond"
+    DASHED = "dashed frame"
+    BAR = "bar"
+    LENS = "lens"
+
+
+@dataclass(frozen=True, slots=True)
+class VerdictStyle:
+    """Word, the word on the picture where room is short, shape, and the two colours (#rrggbb) of a verdict."""
+
+    word: str
+    short: str
+    shape: Shape
+    on_light: str
+    on_dark: str
+
+
+STYLES: dict[str, VerdictStyle] = {
+    "start": VerdictStyle("as given", "as given", Shape.DOT, "#55595E", "#B4BAC2"),
+    "follows": VerdictStyle("follows", "follows", Shape.TICK, "#1C6B3C", "#7FD8A0"),
+    "slip": VerdictStyle("does not follow", "does not follow", Shape.CROSS_DISC, "#B01030", "#FF9AA8"),
+    "ft": VerdictStyle("follows from the slip (ft)", "ft", Shape.ARROW_FRAME, "#1F4E9E", "#9CC2FF"),
+    "back": VerdictStyle("back on track", "back on track", Shape.RING_TICK, "#0B6670", "#7EDBE6"),
+    "loses": VerdictStyle("loses solutions", "loses solutions", Shape.DOWN, "#8A3FA0", "#E3A8F2"),
+    "adds": VerdictStyle("adds solutions", "adds solutions", Shape.UP, "#8F4700", "#FFBE7A"),
+    "undecided": VerdictStyle("undecided", "undecided", Shape.DIAMOND, "#5A4A8A", "#C5B8F5"),
+    "unreadable": VerdictStyle("not read", "not read", Shape.DASHED, "#4E5358", "#C3C8CE"),
+    "note": VerdictStyle("note", "note", Shape.BAR, "#5C5C4A", "#C9C9B4"),
+}
+
+CHECK_READING = VerdictStyle("check the reading first", "check the reading first", Shape.LENS, "#7A5200", "#F2CB6B")
+"""For a flagged line that may only be misread: it is not called a slip."""
+
+assert set(STYLES) == set(VERDICTS)
+
+
+def style_of(verdict: str, *, check_reading: bool = False) -> VerdictStyle:
+    """The look of a verdict; of a slip whose reading should be checked first, the look of that."""
+    return CHECK_READING if check_reading and verdict == "slip" else STYLES[verdict]
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio of two colours, 1 to 21.
+
+    Source: WCAG 2.2, definitions of "contrast ratio" and "relative luminance".
+    """
+    light, dark = sorted((_luminance(one), _luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+def _luminance(colour: str) -> float:
+    parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+    linear = [p / 12.92 if p <= 0.04045 else ((p + 0.055) / 1.055) ** 2.4 for p in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]

@@ -1,0 +1,117 @@
+"""The sentences that the desk says about a working: one place, so that window, picture and page say the same. No Qt."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from desktop.document import Document, State, WorkingVerdict
+from desktop.maths import plain
+
+__all__ = ["TEACHER_DECIDES", "Row", "headline", "line_reason", "slip_rows", "working_name"]
+
+TEACHER_DECIDES = "Marks and verdicts are a suggestion: the teacher decides."
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of the slip's card: what it is, and either a sentence or a piece of LaTeX."""
+
+    label: str
+    text: str = ""
+    latex: str = ""
+
+
+def working_name(document: Document, verdict: WorkingVerdict) -> str:
+    """ "Lines 1 to 6", counted on the page from 1; with the working's number when the page has several."""
+    first, last = verdict.lines[0] + 1, verdict.lines[-1] + 1
+    span = f"line {first}" if first == last else f"lines {first} to {last}"
+    if len(document.verdicts) < 2:
+        return span[0].upper() + span[1:]
+    return f"Working {document.verdicts.index(verdict) + 1} ({span})"
+
+
+def headline(document: Document, verdict: WorkingVerdict) -> str:
+    """The verdict on a working in one sentence."""
+    slip_line = verdict.first_slip_line
+    rows = verdict.report.lines
+    if slip_line is not None:
+        if verdict.check_reading_first:
+            return f"Line {slip_line + 1} does not follow as it was read. {verdict.reading_hint}"
+        carried = sum(row.verdict == "ft" for row in rows)
+        tail = ""
+        if carried:
+            tail = f" {carried} later {'line follows' if carried == 1 else 'lines follow'} from it (ft)."
+        return f"First slip: line {slip_line + 1}.{tail}"
+    states = {row.verdict for row in rows}
+    if states <= {"unreadable"}:
+        return "No line could be read yet."
+    unread = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict == "unreadable"]
+    if unread:
+        return f"No slip found, but {_lines(unread)} could not be read."
+    undecided = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict == "undecided"]
+    if undecided:
+        return f"No slip found; {_lines(undecided)} could not be decided."
+    lossy = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict in ("loses", "adds")]
+    if lossy:
+        return f"No slip found; look at {_lines(lossy)}."
+    judged = sum(row.verdict not in ("note", "start") for row in rows)
+    if not judged:
+        return "One line only: nothing to compare it with."
+    unsure = [i + 1 for i in verdict.lines if document.lines[i].state is State.DOUBTFUL]
+    return "Every line follows." if not unsure else f"Every line follows as read; {_lines(unsure)} hard to read."
+
+
+def line_reason(document: Document, index: int) -> str:
+    """Why a line has its verdict, in ordinary signs; empty before checking and where nothing needs saying."""
+    found = document.verdict_of(index)
+    if found is None:
+        return ""
+    verdict, place = found
+    row = verdict.report.lines[place]
+    if place == verdict.report.first_slip and verdict.check_reading_first:
+        return verdict.reading_hint
+    if row.verdict == "slip" and row.slip is not None:
+        return plain(row.slip.because or row.reason)
+    if row.verdict in ("start", "follows") and not row.reason:
+        return ""
+    return plain(row.reason)
+
+
+def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
+    """What the card of the first slip says, row by row; empty when there is no slip."""
+    if verdict.report.first_slip is None:
+        return ()
+    row = verdict.report.lines[verdict.report.first_slip]
+    line = document.lines[verdict.lines[verdict.report.first_slip]]
+    rows: list[Row] = []
+    if row.source is not None:
+        before = verdict.lines[row.source]
+        rows.append(Row(f"From line {before + 1}", latex=document.lines[before].latex))
+    rows.append(Row("Line as written", latex=line.latex))
+    if row.slip is None:
+        if row.reason:
+            rows.append(Row("Why", text=plain(row.reason)))
+    else:
+        slip = row.slip
+        if slip.term:
+            rows.append(Row("Term", latex=slip.term))
+        if slip.should_be:
+            rows.append(Row("Should be", latex=slip.should_be))
+        if slip.because:
+            rows.append(Row("Why", text=plain(slip.because)))
+        elif row.reason:
+            rows.append(Row("Why", text=plain(row.reason)))
+        if slip.repaired:
+            rows.append(Row("Line put right", latex=slip.repaired))
+    if row.witness:
+        values = ", ".join(f"{plain(name)} = {plain(value)}" for name, value in row.witness.items())
+        rows.append(Row("Try", text=f"{values}: the two lines then differ."))
+    return tuple(rows)
+
+
+def _lines(numbers: list[int]) -> str:
+    if len(numbers) == 1:
+        return f"line {numbers[0]}"
+    return f"lines {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+
+
