@@ -1,0 +1,222 @@
+"""The likeliest readings of one line, said forwards and backwards together and scored both ways."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from recognition.reader.grammar import BANNED, Grammar
+from recognition.reader.network import Memory, Network
+from recognition.reader.tokens import EOS, L2R, PAD, R2L
+
+__all__ = ["Reading", "Spoken", "best_readings", "greedy_reading"]
+
+_SURE: Final = 6.0  # nats: a finished reading this far ahead of all that goes on ends the search
+_HOPELESS: Final = 8.0  # nats behind the best one that goes on: such a reading is dropped
+_UNLIKELY: Final = 8.0  # nats behind the best finished one: not worth scoring the other way
+
+Floats = NDArray[np.float32]
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """One direction's view of a reading, in reading order.
+
+    log_probs: of each token. end: log-probability of stopping after it. attention: (tokens, cells) or None.
+    """
+
+    tokens: tuple[int, ...]
+    log_probs: Floats
+    end: float
+    attention: Floats | None
+
+    @property
+    def score(self) -> float:
+        return float(self.log_probs.sum()) + self.end
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A reading scored in both directions (the same twice where only one was asked for)."""
+
+    forwards: Spoken
+    backwards: Spoken
+
+    @property
+    def tokens(self) -> tuple[int, ...]:
+        return self.forwards.tokens
+
+    @property
+    def score(self) -> float:
+        """Mean of the two directions' log-probabilities of the whole reading."""
+        return (self.forwards.score + self.backwards.score) / 2
+
+    @property
+    def log_probs(self) -> Floats:
+        return (self.forwards.log_probs + self.backwards.log_probs) * np.float32(0.5)
+
+    @property
+    def attention(self) -> Floats | None:
+        if self.forwards.attention is None or self.backwards.attention is None:
+            return None
+        return (self.forwards.attention + self.backwards.attention) * np.float32(0.5)
+
+
+@dataclass(slots=True)
+class _Trail:
+    """What was said at each step, with pointers back, so that a reading is put together only when it is kept."""
+
+    tokens: list[NDArray[np.int64]] = field(default_factory=list)
+    parents: list[NDArray[np.intp]] = field(default_factory=list)
+    log_probs: list[Floats] = field(default_factory=list)
+    attention: list[Floats] = field(default_factory=list)
+
+    def spoken(self, row: int, steps: int, end: float, *, backwards: bool) -> Spoken:
+        """The reading whose last token was said by `row` of step number `steps` - 1."""
+        tokens, log_probs, attention = [], [], []
+        for step in range(steps - 1, -1, -1):
+            tokens.append(int(self.tokens[step][row]))
+            log_probs.append(self.log_probs[step][row])
+            row = int(self.parents[step][row])
+            if self.attention:
+                attention.append(self.attention[step][row])
+        order = slice(None) if backwards else slice(None, None, -1)
+        seen = np.array(attention[order], np.float32) if attention else None
+        return Spoken(tuple(tokens[order]), np.array(log_probs[order], np.float32), end, seen)
+
+
+@dataclass(frozen=True, slots=True)
+class _Finished:
+    row: int
+    steps: int
+    score: float
+    end: float
+
+
+def greedy_reading(network: Network, memory: Memory, forwards: Grammar) -> Reading | None:
+    """The reading that says the likeliest token each time, left to right; None where it never ends."""
+    found = _search(network, memory, (forwards,), 1)[0]
+    return Reading(found[0], found[0]) if found else None
+
+
+def best_readings(
+    network: Network, memory: Memory, forwards: Grammar, backwards: Grammar, *, width: int
+) -> list[Reading]:
+    """Readings found by either direction's beam, best joint score first. May be empty; at most 2 * width."""
+    found = _search(network, memory, (forwards, backwards), width)
+    views: list[dict[tuple[int, ...], Spoken]] = [{}, {}]
+    for direction, spoken in enumerate(found):
+        best = max((one.score for one in spoken), default=0.0)
+        views[direction] = {one.tokens: one for one in spoken if one.score >= best - _UNLIKELY}
+    every = list(dict.fromkeys((*views[0], *views[1])))
+    missing = [(tokens, direction) for tokens in every for direction in (0, 1) if tokens not in views[direction]]
+    for one, (tokens, direction) in zip(_score(network, memory, missing), missing, strict=True):
+        views[direction][tokens] = one
+    readings = [Reading(views[0][tokens], views[1][tokens]) for tokens in every]
+    return sorted(readings, key=lambda reading: -reading.score)
+
+
+def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width: int) -> list[list[Spoken]]:
+    """Beam search in the given directions at once: forwards first, then backwards. All rows share the line's memory."""
+    directions = len(grammars)
+    after = np.stack([grammar.after for grammar in grammars])
+    at_depth = np.stack([grammar.at_depth for grammar in grammars])
+    depth_change = np.stack([grammar.depth_change for grammar in grammars])
+    trails = _Trail()
+    finished: list[list[_Finished]] = [[] for _ in grammars]
+    direction = np.arange(directions)
+    last = np.array((L2R, R2L)[:directions], np.int64)
+    score = np.zeros(directions)
+    depth = np.zeros(directions, np.int64)
+    past = network.begin(directions)
+    for step in range(network.facts.max_tokens):
+        said = network.say(last[:, None], past, memory)
+        if said.attention is not None:
+            trails.attention.append(said.attention[:, -1])
+        log_probs = said.log_probs[:, -1]
+        legal = log_probs + after[direction, last] + at_depth[direction, (depth > 0).astype(np.intp)]
+        total = score[:, None] + legal
+        rows: list[int] = []
+        tokens: list[int] = []
+        for number in range(directions):
+            own = np.flatnonzero(direction == number)
+            if not len(own):
+                continue
+            live = _grow(total, legal, own, width, step, finished[number])
+            if not _is_over(finished[number], live, total, width):
+                rows += [row for row, _ in live]
+                tokens += [token for _, token in live]
+        if not rows:
+            break
+        parents = np.array(rows, np.intp)
+        last = np.array(tokens, np.int64)
+        score = total[parents, last]
+        direction = direction[parents]
+        depth = depth[parents] + depth_change[direction, last]
+        past = said.past.chosen(parents)
+        trails.tokens.append(last)
+        trails.parents.append(parents)
+        trails.log_probs.append(log_probs[parents, last])
+    return [
+        [trails.spoken(f.row, f.steps, f.end, backwards=number == 1) for f in _best(finished[number], width)]
+        for number in range(directions)
+    ]
+
+
+def _grow(
+    total: NDArray[np.float64], legal: Floats, own: NDArray[np.intp], width: int, step: int, finished: list[_Finished]
+) -> list[tuple[int, int]]:
+    """The best (row, next token) that go on; those that end are added to `finished`."""
+    flat = total[own].ravel()
+    wanted = min(2 * width, len(flat) - 1)
+    best = np.argpartition(-flat, wanted)[:wanted]
+    live: list[tuple[int, int]] = []
+    top = None
+    for rank, place in enumerate(best[np.argsort(-flat[best], kind="stable")]):
+        if flat[place] <= BANNED / 2:
+            break
+        row, token = int(own[place // total.shape[1]]), int(place % total.shape[1])
+        if token == EOS:
+            if rank < width and step:
+                finished.append(_Finished(row, step, float(flat[place]), float(legal[row, token])))
+        elif len(live) < width:
+            top = flat[place] if top is None else top
+            if flat[place] < top - _HOPELESS:
+                break
+            live.append((row, token))
+    return live
+
+
+def _is_over(finished: list[_Finished], live: list[tuple[int, int]], total: NDArray[np.float64], width: int) -> bool:
+    if not live:
+        return True
+    scores = sorted((one.score for one in finished), reverse=True)
+    ahead = float(total[live[0]])
+    return bool(scores) and (scores[0] > ahead + _SURE or (len(scores) >= width and scores[width - 1] >= ahead))
+
+
+def _best(finished: list[_Finished], width: int) -> list[_Finished]:
+    return sorted(finished, key=lambda one: -one.score)[:width]
+
+
+def _score(network: Network, memory: Memory, wanted: list[tuple[tuple[int, ...], int]]) -> list[Spoken]:
+    """Score whole readings, each in its given direction (0 forwards, 1 backwards), in one call."""
+    if not wanted:
+        return []
+    longest = max(len(tokens) for tokens, _ in wanted) + 1
+    given = np.full((len(wanted), longest), PAD, np.int64)
+    for row, (tokens, direction) in enumerate(wanted):
+        given[row, : len(tokens) + 1] = (L2R, *tokens) if direction == 0 else (R2L, *tokens[::-1])
+    step = network.say(given, network.begin(len(wanted)), memory)
+    out = []
+    for row, (tokens, direction) in enumerate(wanted):
+        count = len(tokens)
+        log_probs = step.log_probs[row, np.arange(count), given[row, 1 : count + 1]]
+        order = slice(None) if direction == 0 else slice(None, None, -1)
+        attention = None if step.attention is None else step.attention[row, :count][order]
+        out.append(Spoken(tokens, log_probs[order], float(step.log_probs[row, count, EOS]), attention))
+    return out

@@ -1,0 +1,148 @@
+"""Where on the line does each token of a reading stand?
+
+The decoder's attention says which cells of a coarse grid each token looked at. Ink is exact where attention is
+vague, so pieces of ink (connected components, cut by cells where tokens touch) are shared out among the tokens, and a
+token's box is that of its ink.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = ["Bounds", "bounds_from_attention", "bounds_in_shares", "drawn"]
+
+_INK_LEVEL: Final = 90  # of 255
+_SHARED: Final = 0.3  # of the best claim: more than one token with such a claim means that they touch
+_UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
+
+Bounds = NDArray[np.float64]
+"""Left, top, right, bottom of each token, shape (tokens, 4), in canonical pixels; right and bottom are outside."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Pieces:
+    """Ink cut by component and by cell: each array has one entry a piece."""
+
+    component: NDArray[np.intp]
+    cell: NDArray[np.intp]
+    area: NDArray[np.float64]
+    bounds: Bounds
+
+
+def drawn(tokens: Sequence[str]) -> list[int]:
+    """Numbers of the tokens with ink of their own: not braces, marks of scripts, or brackets round a root's index."""
+    out = []
+    in_index = False
+    for number, token in enumerate(tokens):
+        if token == "[" and number and tokens[number - 1] == r"\sqrt":
+            in_index = True
+        elif token == "]" and in_index:
+            in_index = False
+        elif token not in _UNDRAWN:
+            out.append(number)
+    return out
+
+
+def bounds_from_attention(
+    pixels: NDArray[np.uint8], tokens: Sequence[str], attention: NDArray[np.float32], *, columns: int, stride: int
+) -> Bounds:
+    """Bounds of each token from where the decoder looked.
+
+    Args:
+        pixels: canonical image, ink bright on 0.
+        tokens: canonical tokens of the reading.
+        attention: shape (tokens, cells), cell (r, c) of the grid being number r * columns + c.
+    """
+    pieces = _pieces(pixels, columns, stride)
+    own_ink = drawn(tokens)
+    if not own_ink or not len(pieces.area):
+        return bounds_in_shares(pixels, tokens)
+    claims = _claims(pieces, attention[own_ink])
+    owner = _owners(pieces, claims)
+    out = np.full((len(tokens), 4), np.nan)
+    for place, number in enumerate(own_ink):
+        own = np.flatnonzero(owner == place)
+        if not len(own):  # its ink went to others; point at the piece that it looked at most
+            own = claims[place].argmax(keepdims=True)
+        out[number] = _union(pieces.bounds[own])
+    return _with_groups(out, tokens)
+
+
+def bounds_in_shares(pixels: NDArray[np.uint8], tokens: Sequence[str]) -> Bounds:
+    """Bounds when there is no attention: equal shares of the ink's width, in reading order."""
+    ys, xs = np.nonzero(pixels > _INK_LEVEL)
+    left, top, right, bottom = (xs.min(), ys.min(), xs.max() + 1, ys.max() + 1) if len(xs) else (0, 0, 1, 1)
+    own_ink = drawn(tokens)
+    edges = np.linspace(left, right, len(own_ink) + 1)
+    out = np.full((len(tokens), 4), np.nan)
+    for place, number in enumerate(own_ink):
+        out[number] = edges[place], top, edges[place + 1], bottom
+    return _with_groups(out, tokens)
+
+
+def _pieces(pixels: NDArray[np.uint8], columns: int, stride: int) -> _Pieces:
+    dark = (pixels > _INK_LEVEL).astype(np.uint8)
+    _, labels = cv2.connectedComponents(dark, connectivity=8)
+    ys, xs = np.nonzero(dark)
+    component = labels[ys, xs].astype(np.intp) - 1
+    cell = (ys // stride) * columns + xs // stride
+    keys, piece = np.unique(component * (columns * (pixels.shape[0] // stride + 1)) + cell, return_inverse=True)
+    first = np.zeros(len(keys), np.intp)
+    first[piece] = np.arange(len(piece))
+    area = np.bincount(piece, minlength=len(keys)).astype(np.float64)
+    bounds = np.empty((len(keys), 4))
+    bounds[:, :2] = np.inf
+    bounds[:, 2:] = -np.inf
+    for column, values in ((0, xs), (1, ys)):
+        np.minimum.at(bounds[:, column], piece, values)
+        np.maximum.at(bounds[:, column + 2], piece, values + 1)
+    return _Pieces(component[first], cell[first], area, bounds)
+
+
+def _claims(pieces: _Pieces, attention: NDArray[np.float32]) -> NDArray[np.float64]:
+    """How strongly each token claims each piece: its attention there, as a share of what all tokens spent there."""
+    looked: NDArray[np.float64] = attention[:, pieces.cell].astype(np.float64)
+    claims: NDArray[np.float64] = looked / np.maximum(looked.sum(axis=0), 1e-9) * np.sqrt(looked)
+    return claims
+
+
+def _owners(pieces: _Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:
+    """The token that gets each piece: that of its whole component, or its own where several tokens share one."""
+    count = int(pieces.component.max()) + 1
+    whole = np.zeros((len(claims), count))
+    np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
+    rivals = whole >= _SHARED * whole.max(axis=0)
+    alone = rivals.sum(axis=0) == 1
+    allowed = np.where(rivals[:, pieces.component], claims, -1.0)
+    owner: NDArray[np.intp] = np.where(
+        alone[pieces.component], whole.argmax(axis=0)[pieces.component], allowed.argmax(axis=0)
+    )
+    return owner
+
+
+def _with_groups(bounds: Bounds, tokens: Sequence[str]) -> Bounds:
+    """Give braces and script marks the union of what they enclose."""
+    open_at: list[int] = []
+    for number, token in enumerate(tokens):
+        if token in ("{", "[") and np.isnan(bounds[number, 0]):
+            open_at.append(number)
+        elif token in ("}", "]") and np.isnan(bounds[number, 0]) and open_at:
+            start = open_at.pop()
+            inside = _union(bounds[start + 1 : number])
+            bounds[[start, number]] = inside
+            if start and tokens[start - 1] in ("^", "_"):
+                bounds[start - 1] = inside
+    return bounds
+
+
+def _union(bounds: Bounds) -> Bounds:
+    known = bounds[~np.isnan(bounds).any(axis=1)]
+    if not len(known):
+        return np.full(4, np.nan)
+    return np.concatenate([known[:, :2].min(axis=0), known[:, 2:].max(axis=0)])

@@ -1,0 +1,189 @@
+"""The neural reader: pictures or strokes of written lines to candidates, with a box for every token."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Collection, Sequence
+from pathlib import Path
+from typing import Final, Protocol, runtime_checkable
+
+import numpy as np
+from numpy.typing import NDArray
+
+from recognition.reader.beam import Reading, best_readings, greedy_reading
+from recognition.reader.boxes import Bounds, bounds_from_attention, bounds_in_shares
+from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
+from recognition.reader.grammar import Grammar
+from recognition.reader.network import Memory, Network
+from recognition.reader.tokens import is_valid
+from recognition.reader.weights import MODEL_FOLDER, ModelFacts, load_weights
+from recognition.result import Box, Candidate, Tick, Token, no_tick
+
+__all__ = ["LinePicture", "LineStrokes", "NeuralReader"]
+
+log = logging.getLogger(__name__)
+
+CANDIDATES: Final = 5
+_BRACES: Final = frozenset("{}")
+
+
+class LinePicture(Protocol):
+    """A line cut from a page: evened grey, ink dark on light, and the map (3, 3) to pixels of the original."""
+
+    @property
+    def image(self) -> NDArray[np.uint8]: ...
+
+    @property
+    def to_original(self) -> NDArray[np.float64]: ...
+
+
+@runtime_checkable
+class LineStrokes(Protocol):
+    """A line written with a pen: strokes of shape (n, 2), and the map (3, 3) to pixels of the page's picture."""
+
+    @property
+    def strokes(self) -> Sequence[NDArray[np.float64]]: ...
+
+    @property
+    def to_original(self) -> NDArray[np.float64]: ...
+
+
+class NeuralReader:
+    """Reads lines with the network; knows syntax, never whether the mathematics is true."""
+
+    def __init__(self, network: Network) -> None:
+        self._network = network
+
+    @classmethod
+    def load(cls, folder: Path = MODEL_FOLDER, *, threads: int = 2) -> NeuralReader:
+        """Load the weights of a folder; the shipped ones when none is named.
+
+        Raises:
+            ModelError: the weights are missing, damaged, or do not fit their vocabulary.
+        """
+        return cls(Network(load_weights(folder), threads=threads))
+
+    @property
+    def facts(self) -> ModelFacts:
+        return self._network.facts
+
+    def read(
+        self,
+        crops: Sequence[LinePicture | LineStrokes],
+        *,
+        beam: int = 5,
+        allowed: Collection[str] | None = None,
+        tick: Tick = no_tick,
+    ) -> list[tuple[Candidate, ...]]:
+        """Read lines.
+
+        Args:
+            beam: readings kept in each direction; 1 reads once from left to right, the quickest way.
+            allowed: tokens that occur on this page, as the user says; None for all.
+            tick: called before each line, and at the end.
+        Returns:
+            For each line up to five candidates, best first; none where there is no ink or no reading parses.
+            Probabilities of a line sum to at most 1. Boxes are in pixels of the original.
+        """
+        if beam < 1:
+            raise ValueError("A beam keeps at least one reading.")
+        vocabulary = self.facts.vocabulary
+        kept = None if allowed is None else frozenset(allowed) | _BRACES
+        grammars = [Grammar(vocabulary, backwards=backwards, allowed=kept) for backwards in (False, True)]
+        out: list[tuple[Candidate, ...]] = []
+        for number, crop in enumerate(crops):
+            tick(number, len(crops))
+            out.append(self._read_line(crop, beam, grammars))
+        tick(len(crops), len(crops))
+        return out
+
+    def joint_scores(self, crop: LinePicture | LineStrokes, *, beam: int = 5) -> list[tuple[str, float]]:
+        """Readings of a line with their joint log-scores, best first: what the temperature is fitted on."""
+        vocabulary = self.facts.vocabulary
+        image = self._canonical(crop)
+        if not image.pixels.any():
+            return []
+        grammars = [Grammar(vocabulary, backwards=backwards) for backwards in (False, True)]
+        return [(" ".join(self._texts(one)), one.score) for one in self._search(self._look(image), beam, grammars)]
+
+    def _read_line(
+        self, crop: LinePicture | LineStrokes, beam: int, grammars: Sequence[Grammar]
+    ) -> tuple[Candidate, ...]:
+        image = self._canonical(crop)
+        if not image.pixels.any():
+            return ()
+        memory = self._look(image)
+        readings = self._search(memory, beam, grammars)
+        probabilities = _probabilities([one.score for one in readings], self.facts)
+        to_original = crop.to_original @ image.to_input
+        return tuple(
+            self._candidate(reading, float(probability), image, memory, to_original)
+            for reading, probability in zip(readings[:CANDIDATES], probabilities, strict=False)
+        )
+
+    def _canonical(self, crop: LinePicture | LineStrokes) -> CanonicalImage:
+        if isinstance(crop, LineStrokes):
+            return from_strokes(crop.strokes, self.facts.frame)
+        return from_picture(crop.image, self.facts.frame)
+
+    def _look(self, image: CanonicalImage) -> Memory:
+        return self._network.look(image.pixels)
+
+    def _search(self, memory: Memory, beam: int, grammars: Sequence[Grammar]) -> list[Reading]:
+        """Readings that parse, best first."""
+        forwards, backwards = grammars
+        if beam == 1:
+            reading = greedy_reading(self._network, memory, forwards)
+            found = [] if reading is None else [reading]
+        else:
+            found = best_readings(self._network, memory, forwards, backwards, width=beam)
+        parsing = [reading for reading in found if is_valid(self._texts(reading))]
+        log.debug("%d readings found, %d parse", len(found), len(parsing))
+        return parsing
+
+    def _texts(self, reading: Reading) -> list[str]:
+        return [self.facts.vocabulary[number] for number in reading.tokens]
+
+    def _candidate(
+        self,
+        reading: Reading,
+        probability: float,
+        image: CanonicalImage,
+        memory: Memory,
+        to_original: NDArray[np.float64],
+    ) -> Candidate:
+        texts = self._texts(reading)
+        attention = reading.attention
+        if attention is None:
+            bounds = bounds_in_shares(image.pixels, texts)
+        else:
+            bounds = bounds_from_attention(
+                image.pixels, texts, attention, columns=memory.grid[1], stride=self.facts.stride
+            )
+        boxes = _boxes(bounds, to_original)
+        sure = np.exp(np.minimum(reading.log_probs, 0.0))
+        tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
+        return Candidate(" ".join(texts), probability, tokens)
+
+
+def _probabilities(scores: Sequence[float], facts: ModelFacts) -> NDArray[np.float64]:
+    """Softmax of joint scores over the temperature; "none of these" takes its share where it was fitted."""
+    if not scores:
+        return np.zeros(0)
+    logits = np.array([*scores, facts.rest]) / facts.temperature
+    weights = np.exp(logits - logits.max())
+    shares: NDArray[np.float64] = weights / weights.sum()
+    return shares[:-1]
+
+
+def _boxes(bounds: Bounds, to_original: NDArray[np.float64]) -> list[Box]:
+    left, top, right, bottom = bounds.T
+    corners = np.stack([left, top, right, top, right, bottom, left, bottom], axis=1).reshape(-1, 4, 2) - 0.5
+    mapped = np.concatenate([corners, np.ones((*corners.shape[:2], 1))], axis=2) @ to_original.T
+    points = mapped[..., :2] / mapped[..., 2:] + 0.5
+    low = np.maximum(np.floor(points.min(axis=1) + 0.25), 0).astype(int)
+    high = np.ceil(points.max(axis=1) - 0.25).astype(int)
+    return [
+        Box(int(x0), int(y0), max(1, int(x1 - x0)), max(1, int(y1 - y0)))
+        for (x0, y0), (x1, y1) in zip(low, high, strict=True)
+    ]

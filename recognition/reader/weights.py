@@ -1,0 +1,109 @@
+"""Which weights does the reader run, are they whole, and in which frame and vocabulary were they taught?
+
+A model is a folder with `encoder.onnx`, `decoder.onnx`, `SHA256SUMS` and `CARD.md`. What a reader must know travels
+in the metadata of both graphs, so that weights and facts cannot part.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+from typing import Any, Final
+
+from recognition.errors import ModelError
+from recognition.reader.canonical import CanonicalFrame
+from recognition.reader.tokens import SPECIAL, VOCABULARY
+
+__all__ = ["MODEL_FILES", "MODEL_FOLDER", "ModelFacts", "Weights", "load_weights"]
+
+MODEL_FOLDER: Final = Path(__file__).resolve().parent.parent / "models"
+MODEL_FILES: Final = ("encoder.onnx", "decoder.onnx")
+_AGAIN: Final = "Install Firstslip again."
+
+
+@dataclass(frozen=True, slots=True)
+class ModelFacts:
+    """What must be known to run a model.
+
+    vocabulary: token of each output, in order. stride: input pixels a cell of the attention's grid.
+    temperature: divides the joint log-scores before they become probabilities.
+    rest: log-score, on the same scale, of "none of the candidates"; minus infinity when it was never fitted.
+    max_tokens: the longest reading. version: as in the model card.
+    """
+
+    vocabulary: tuple[str, ...] = VOCABULARY
+    frame: CanonicalFrame = field(default_factory=CanonicalFrame)
+    stride: int = 16
+    temperature: float = 1.0
+    rest: float = float("-inf")
+    max_tokens: int = 160
+    version: str = "0"
+
+    def __post_init__(self) -> None:
+        if self.vocabulary[: len(SPECIAL)] != SPECIAL or len(set(self.vocabulary)) != len(self.vocabulary):
+            raise ValueError("The vocabulary starts with the special tokens and names each token once.")
+        if self.temperature <= 0 or self.stride <= 0 or self.max_tokens <= 0:
+            raise ValueError("Temperature, stride and length are positive.")
+
+    def to_metadata(self) -> dict[str, str]:
+        """Key and value texts for the metadata of an ONNX graph."""
+        facts = asdict(self)
+        return {key: value if isinstance(value, str) else json.dumps(value) for key, value in facts.items()}
+
+    @classmethod
+    def from_metadata(cls, metadata: Mapping[str, str]) -> ModelFacts:
+        """Read the facts back; the vocabulary must be there, the rest has defaults.
+
+        Raises:
+            ValueError, KeyError, TypeError: a value is missing or is not what it should be.
+        """
+        facts: dict[str, Any] = {"vocabulary": tuple(json.loads(metadata["vocabulary"]))}
+        if "frame" in metadata:
+            facts["frame"] = CanonicalFrame(**json.loads(metadata["frame"]))
+        for key, kind in (("stride", int), ("temperature", float), ("rest", float), ("max_tokens", int)):
+            if key in metadata:
+                facts[key] = kind(json.loads(metadata[key]))
+        if "version" in metadata:
+            facts["version"] = metadata["version"]
+        return cls(**facts)
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """The two graphs as read from the disk, byte for byte what the sums promise."""
+
+    encoder: bytes
+    decoder: bytes
+
+
+def load_weights(folder: Path = MODEL_FOLDER) -> Weights:
+    """Read the two graphs once and compare them with SHA256SUMS.
+
+    Raises:
+        ModelError: a file is missing, or is not the one that was summed.
+    """
+    sums = _sums(folder)
+    encoder, decoder = (_checked(folder / name, sums.get(name, "")) for name in MODEL_FILES)
+    return Weights(encoder, decoder)
+
+
+def _sums(folder: Path) -> dict[str, str]:
+    try:
+        lines = (folder / "SHA256SUMS").read_text("utf-8").splitlines()
+    except (OSError, UnicodeDecodeError) as exc:
+        raise ModelError(f"The list of the reader's weights, SHA256SUMS, cannot be read. {_AGAIN}") from exc
+    pairs = [line.split(maxsplit=1) for line in lines if line.strip()]
+    return {pair[1].lstrip("*"): pair[0].lower() for pair in pairs if len(pair) == 2}
+
+
+def _checked(path: Path, expected: str) -> bytes:
+    try:
+        content = path.read_bytes()
+    except OSError as exc:
+        raise ModelError(f"The reader's weights {path.name} are missing. {_AGAIN}") from exc
+    if hashlib.sha256(content).hexdigest() != expected:
+        raise ModelError(f"The reader's weights {path.name} are damaged: their SHA-256 is not the listed one. {_AGAIN}")
+    return content
