@@ -132,7 +132,7 @@ def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width
     last = np.array((L2R, R2L)[:directions], np.int64)
     score = np.zeros(directions)
     depth = np.zeros(directions, np.int64)
-    past = network.begin(directions)
+    past = network.begin(directions, memory)
     for step in range(network.facts.max_tokens):
         said = network.say(last[:, None], past, memory)
         if said.attention is not None:
@@ -211,7 +211,7 @@ def _score(network: Network, memory: Memory, wanted: list[tuple[tuple[int, ...],
     given = np.full((len(wanted), longest), PAD, np.int64)
     for row, (tokens, direction) in enumerate(wanted):
         given[row, : len(tokens) + 1] = (L2R, *tokens) if direction == 0 else (R2L, *tokens[::-1])
-    step = network.say(given, network.begin(len(wanted)), memory)
+    step = network.say(given, network.begin(len(wanted), memory), memory)
     out = []
     for row, (tokens, direction) in enumerate(wanted):
         count = len(tokens)

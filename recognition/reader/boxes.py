@@ -50,7 +50,7 @@ def drawn(tokens: Sequence[str]) -> list[int]:
 
 
 def bounds_from_attention(
-    pixels: NDArray[np.uint8], tokens: Sequence[str], attention: NDArray[np.float32], *, columns: int, stride: int
+    pixels: NDArray[np.uint8], tokens: Sequence[str], attention: NDArray[np.float32], *, columns: int, cell: int
 ) -> Bounds:
     """Bounds of each token from where the decoder looked.
 
@@ -59,7 +59,7 @@ def bounds_from_attention(
         tokens: canonical tokens of the reading.
         attention: shape (tokens, cells), cell (r, c) of the grid being number r * columns + c.
     """
-    pieces = _pieces(pixels, columns, stride)
+    pieces = _pieces(pixels, columns, cell)
     own_ink = drawn(tokens)
     if not own_ink or not len(pieces.area):
         return bounds_in_shares(pixels, tokens)
@@ -86,13 +86,13 @@ def bounds_in_shares(pixels: NDArray[np.uint8], tokens: Sequence[str]) -> Bounds
     return _with_groups(out, tokens)
 
 
-def _pieces(pixels: NDArray[np.uint8], columns: int, stride: int) -> _Pieces:
+def _pieces(pixels: NDArray[np.uint8], columns: int, cell: int) -> _Pieces:
     dark = (pixels > _INK_LEVEL).astype(np.uint8)
     _, labels = cv2.connectedComponents(dark, connectivity=8)
     ys, xs = np.nonzero(dark)
     component = labels[ys, xs].astype(np.intp) - 1
-    cell = (ys // stride) * columns + xs // stride
-    keys, piece = np.unique(component * (columns * (pixels.shape[0] // stride + 1)) + cell, return_inverse=True)
+    place = (ys // cell) * columns + xs // cell
+    keys, piece = np.unique(component * (columns * (pixels.shape[0] // cell + 1)) + place, return_inverse=True)
     first = np.zeros(len(keys), np.intp)
     first[piece] = np.arange(len(piece))
     area = np.bincount(piece, minlength=len(keys)).astype(np.float64)
@@ -102,7 +102,7 @@ def _pieces(pixels: NDArray[np.uint8], columns: int, stride: int) -> _Pieces:
     for column, values in ((0, xs), (1, ys)):
         np.minimum.at(bounds[:, column], piece, values)
         np.maximum.at(bounds[:, column + 2], piece, values + 1)
-    return _Pieces(component[first], cell[first], area, bounds)
+    return _Pieces(component[first], place[first], area, bounds)
 
 
 def _claims(pieces: _Pieces, attention: NDArray[np.float32]) -> NDArray[np.float64]:

@@ -31,13 +31,19 @@ class Memory:
 
 @dataclass(frozen=True, slots=True)
 class Past:
-    """Self-attention keys and values of what was said so far, shape (layers, readings, heads, tokens, width)."""
+    """What the decoder remembers of what was said so far.
+
+    keys, values: of self-attention, shape (layers, readings, heads, tokens, width).
+    coverage: where it has looked, shape (layers, readings, heads, cells), or None in models that do not need it.
+    """
 
     keys: Floats
     values: Floats
+    coverage: Floats | None = None
 
     def chosen(self, rows: NDArray[np.intp]) -> Past:
-        return Past(self.keys[:, rows], self.values[:, rows])
+        coverage = None if self.coverage is None else self.coverage[:, rows]
+        return Past(self.keys[:, rows], self.values[:, rows], coverage)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +81,11 @@ class Network:
         width = outputs["log_probs"][-1] if "log_probs" in outputs else None
         if facts[0] != facts[1] or width != len(self.facts.vocabulary):
             raise ModelError("The reader's weights do not fit their vocabulary. Install Firstslip again.")
-        past = {given.name: given.shape for given in self._decoder.get_inputs()}["past_k"]
-        self._layers, self._heads, self._head_width = int(past[0]), int(past[2]), int(past[4])
-        self._outputs: Final = ["log_probs", "new_k", "new_v"] + ["attention"] * ("attention" in outputs)
+        inputs = {given.name: given.shape for given in self._decoder.get_inputs()}
+        self._layers, _, self._heads, _, self._head_width = inputs["past_k"]
+        self._covered_layers: Final = int(inputs["past_coverage"][0]) if "past_coverage" in inputs else 0
+        wanted = ("log_probs", "new_k", "new_v", "new_coverage", "attention")
+        self._outputs: Final = [name for name in wanted if name in outputs]
 
     def look(self, pixels: NDArray[np.uint8]) -> Memory:
         """Encode one canonical image, shape (H, W), ink bright on 0."""
@@ -87,13 +95,17 @@ class Network:
         image[0, 0, :height, :width] = pixels * np.float32(1 / 255)
         given = {"image": image, "wh": np.array([[width, height]], np.int64)}
         keys, values, mask = cast("list[Any]", self._encoder.run(["mem_k", "mem_v", "mem_mask"], given))
-        stride = self.facts.stride
-        return Memory(keys, values, mask, (rows // stride, columns // stride))
+        cell = self.facts.cell
+        return Memory(keys, values, mask, (rows // cell, columns // cell))
 
-    def begin(self, readings: int) -> Past:
+    def begin(self, readings: int, memory: Memory) -> Past:
         """The past of readings in which nothing was said yet."""
         shape = (self._layers, readings, self._heads, 0, self._head_width)
-        return Past(np.zeros(shape, np.float32), np.zeros(shape, np.float32))
+        coverage = None
+        if self._covered_layers:
+            cells = memory.grid[0] * memory.grid[1]
+            coverage = np.zeros((self._covered_layers, readings, self._heads, cells), np.float32)
+        return Past(np.zeros(shape, np.float32), np.zeros(shape, np.float32), coverage)
 
     def say(self, tokens: NDArray[np.int64], past: Past, memory: Memory) -> Step:
         """Feed tokens, shape (readings, tokens).
@@ -105,5 +117,8 @@ class Network:
             "tokens": tokens, "past_k": past.keys, "past_v": past.values,
             "mem_k": memory.keys, "mem_v": memory.values, "mem_mask": memory.mask,
         }  # fmt: skip
-        out = cast("list[Any]", self._decoder.run(self._outputs, given))
-        return Step(out[0], Past(out[1], out[2]), out[3] if len(out) > 3 else None)
+        if past.coverage is not None:
+            given["past_coverage"] = past.coverage
+        out = dict(zip(self._outputs, cast("list[Any]", self._decoder.run(self._outputs, given)), strict=True))
+        said = Past(out["new_k"], out["new_v"], out.get("new_coverage"))
+        return Step(out["log_probs"], said, out.get("attention"))

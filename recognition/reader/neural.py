@@ -157,9 +157,7 @@ class NeuralReader:
         if attention is None:
             bounds = bounds_in_shares(image.pixels, texts)
         else:
-            bounds = bounds_from_attention(
-                image.pixels, texts, attention, columns=memory.grid[1], stride=self.facts.stride
-            )
+            bounds = bounds_from_attention(image.pixels, texts, attention, columns=memory.grid[1], cell=self.facts.cell)
         boxes = _boxes(bounds, to_original)
         sure = np.exp(np.minimum(reading.log_probs, 0.0))
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
 
@@ -28,7 +29,7 @@ _AGAIN: Final = "Install Firstslip again."
 class ModelFacts:
     """What must be known to run a model.
 
-    vocabulary: token of each output, in order. stride: input pixels a cell of the attention's grid.
+    vocabulary: token of each output, in order. cell: input pixels to a cell of the attention's grid.
     temperature: divides the joint log-scores before they become probabilities.
     rest: log-score, on the same scale, of "none of the candidates"; minus infinity when it was never fitted.
     max_tokens: the longest reading. version: as in the model card.
@@ -36,22 +37,33 @@ class ModelFacts:
 
     vocabulary: tuple[str, ...] = VOCABULARY
     frame: CanonicalFrame = field(default_factory=CanonicalFrame)
-    stride: int = 16
+    cell: int = 16
     temperature: float = 1.0
-    rest: float = float("-inf")
+    rest: float = -math.inf
     max_tokens: int = 160
     version: str = "0"
 
     def __post_init__(self) -> None:
         if self.vocabulary[: len(SPECIAL)] != SPECIAL or len(set(self.vocabulary)) != len(self.vocabulary):
             raise ValueError("The vocabulary starts with the special tokens and names each token once.")
-        if self.temperature <= 0 or self.stride <= 0 or self.max_tokens <= 0:
-            raise ValueError("Temperature, stride and length are positive.")
+        if not (self.temperature > 0 and self.cell > 0 and self.max_tokens > 0):
+            raise ValueError("Temperature, cell and length are positive.")
 
     def to_metadata(self) -> dict[str, str]:
         """Key and value texts for the metadata of an ONNX graph."""
-        facts = asdict(self)
-        return {key: value if isinstance(value, str) else json.dumps(value) for key, value in facts.items()}
+        frame = {
+            "target": self.frame.height, "margin": self.frame.margin,
+            "max_height": self.frame.max_height, "max_width": self.frame.max_width,
+        }  # fmt: skip
+        return {
+            "version": self.version,
+            "vocabulary": json.dumps(self.vocabulary),
+            "frame": json.dumps(frame),
+            "cell": str(self.cell),
+            "temperature": repr(self.temperature),
+            "rest": repr(self.rest),
+            "max_tokens": str(self.max_tokens),
+        }
 
     @classmethod
     def from_metadata(cls, metadata: Mapping[str, str]) -> ModelFacts:
@@ -62,12 +74,13 @@ class ModelFacts:
         """
         facts: dict[str, Any] = {"vocabulary": tuple(json.loads(metadata["vocabulary"]))}
         if "frame" in metadata:
-            facts["frame"] = CanonicalFrame(**json.loads(metadata["frame"]))
-        for key, kind in (("stride", int), ("temperature", float), ("rest", float), ("max_tokens", int)):
-            if key in metadata:
-                facts[key] = kind(json.loads(metadata[key]))
-        if "version" in metadata:
-            facts["version"] = metadata["version"]
+            frame = json.loads(metadata["frame"])
+            sides = {name: int(frame[name]) for name in ("margin", "max_height", "max_width")}
+            facts["frame"] = CanonicalFrame(height=float(frame["target"]), **sides)
+        kinds: dict[str, Callable[[str], Any]] = {
+            "cell": int, "temperature": float, "rest": float, "max_tokens": int, "version": str,
+        }  # fmt: skip
+        facts |= {key: kind(metadata[key]) for key, kind in kinds.items() if key in metadata}
         return cls(**facts)
 
 
