@@ -9,6 +9,7 @@ from __future__ import annotations
 import argparse
 import hashlib
 import json
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, Final
 
@@ -68,7 +69,8 @@ def load_checkpoint(path: Path) -> tuple[ReaderNet, dict[str, Any]]:
     """A checkpoint of train.py: `config`, `weights` (averaged, float16) and what the run was."""
     data = torch.load(path, map_location="cpu", weights_only=True)
     net = ReaderNet(NetConfig.from_json(data["config"]))
-    net.load_state_dict({name: value.float() if value.is_floating_point() else value for name, value in data["weights"].items()})
+    weights = {name: value.float() if value.is_floating_point() else value for name, value in data["weights"].items()}
+    net.load_state_dict(weights)
     return net.eval(), data
 
 
@@ -80,8 +82,9 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
     encoder, decoder = _Encoder(net).eval(), _Decoder(net).eval()
     keys, values, mask = encoder(image, size)
     inputs = _decoder_inputs(net, keys, values, mask, length=2, past=3)
-    names = ["tokens", "past_k", "past_v", *(["past_coverage"] if len(inputs) == 7 else []), "mem_k", "mem_v", "mem_mask"]
-    outputs = ["log_probs", "new_k", "new_v", *(["new_coverage"] if len(inputs) == 7 else []), "attention"]
+    covered = bool(net.config.coverage_layers)
+    names = ["tokens", "past_k", "past_v", *(["past_coverage"] if covered else []), "mem_k", "mem_v", "mem_mask"]
+    outputs = ["log_probs", "new_k", "new_v", *(["new_coverage"] if covered else []), "attention"]
     metadata = {
         "version": version,
         "vocabulary": json.dumps(list(VOCABULARY[: net.config.vocabulary])),
@@ -102,7 +105,8 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
     worst = _largest_difference(net, folder)
     print(f"largest difference from the network: {worst:.2e}")
     assert worst < 0.05, "the exported graphs do not compute what the network computes"
-    sums = [f"{hashlib.sha256((folder / name).read_bytes()).hexdigest()}  {name}" for name in ("decoder.onnx", "encoder.onnx")]
+    files = ("decoder.onnx", "encoder.onnx")
+    sums = [f"{hashlib.sha256((folder / name).read_bytes()).hexdigest()}  {name}" for name in files]
     (folder / "SHA256SUMS").write_text("\n".join(sums) + "\n")
 
 
@@ -112,7 +116,8 @@ def _decoder_inputs(
     config, batch = net.config, keys.shape[1]
     shape = (config.decoder_layers, batch, config.heads, past, config.width // config.heads)
     tokens = torch.randint(4, config.vocabulary, (batch, length))
-    coverage = (torch.rand(config.coverage_layers, batch, config.heads, keys.shape[3]),) if config.coverage_layers else ()
+    covered = (config.coverage_layers, batch, config.heads, keys.shape[3])
+    coverage = (torch.rand(covered),) if config.coverage_layers else ()
     return (tokens, torch.randn(shape), torch.randn(shape), *coverage, keys, values, mask)
 
 
@@ -124,7 +129,8 @@ def _store_as_half(path: Path, metadata: dict[str, str]) -> None:
         if tensor.data_type == onnx.TensorProto.FLOAT and int(np.prod(tensor.dims)) >= 256:
             half = numpy_helper.to_array(tensor).astype(np.float16)
             kept.append(numpy_helper.from_array(half, tensor.name + "_half"))
-            casts.append(onnx.helper.make_node("Cast", [tensor.name + "_half"], [tensor.name], to=onnx.TensorProto.FLOAT))
+            cast = onnx.helper.make_node("Cast", [tensor.name + "_half"], [tensor.name], to=onnx.TensorProto.FLOAT)
+            casts.append(cast)
         else:
             kept.append(tensor)
     nodes = list(model.graph.node)
@@ -146,15 +152,20 @@ def _largest_difference(net: ReaderNet, folder: Path) -> float:
         with torch.no_grad():
             expected = _Encoder(net).eval()(image, size)
         found = encoder.run(None, {"image": image.numpy(), "wh": size.numpy()})
-        worst = max(worst, *(float(np.abs(a.numpy().astype(float) - b).max()) for a, b in zip(expected, found, strict=True)))
+        worst = max(worst, _difference(expected, found))
         for length, past in ((1, 0), (1, 5), (7, 0), (4, 6)):
             inputs = _decoder_inputs(net, *expected, length=length, past=past)
             with torch.no_grad():
                 wanted = _Decoder(net).eval()(*inputs)
             feeds = {node.name: value.numpy() for node, value in zip(decoder.get_inputs(), inputs, strict=True)}
             got = decoder.run(None, feeds)
-            worst = max(worst, *(float(np.abs(a.numpy() - b).max()) for a, b in zip(wanted, got, strict=True)))
+            worst = max(worst, _difference(wanted, got))
     return worst
+
+
+def _difference(expected: Sequence[Tensor], found: Sequence[Any]) -> float:
+    pairs = zip(expected, found, strict=True)
+    return max(float(np.abs(a.numpy().astype(np.float64) - b).max()) for a, b in pairs)
 
 
 if __name__ == "__main__":

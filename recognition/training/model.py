@@ -49,7 +49,8 @@ class NetConfig:
 
     @classmethod
     def from_json(cls, data: dict[str, Any]) -> NetConfig:
-        return cls(**{key: tuple(value) if isinstance(value, list) else value for key, value in data.items()})
+        fields = {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
+        return cls(**dict[str, Any](fields))
 
 
 class DecoderState(NamedTuple):
