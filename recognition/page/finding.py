@@ -59,11 +59,12 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     tick(3, 6)
     rulings = find_rulings(flat.even)
     erased = rulings_mask(flat.even, rulings, dark.mask)
-    mask = np.asarray(np.where(erased > 0, 0, dark.mask), dtype=np.uint8)
+    if rulings:
+        dark = ink_mask(flat.even, np.asarray(np.where(erased > 0, 0, inside), dtype=np.uint8))
     clock.note("rulings")
     tick(4, 6)
-    pieces = find_pieces(mask)
-    groups = group_lines(pieces.boxes, pieces.area, pieces.letter)[:_MOST_LINES]
+    pieces = find_pieces(dark.mask, flat.even)
+    groups = group_lines(pieces)[:_MOST_LINES]
     clock.note("lines")
     tick(5, 6)
     lines: list[LineCrop] = []

@@ -8,10 +8,16 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.pieces import Pieces
+
 __all__ = ["group_lines"]
 
 _GAP = 5.0
 """Widest gap, in letter heights, between two letters of one line."""
+_NEAR = 3.0
+"""Farthest that a small mark may stand from its line, in letter heights."""
+_GHOST = 0.48
+"""Marks with less than this share of the usual darkness shine through from the back of the sheet."""
 
 
 @dataclass(slots=True)
@@ -29,16 +35,15 @@ class _Cluster:
     blocks: list[int] = field(default_factory=list)
 
 
-def group_lines(boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float) -> list[list[int]]:
+def group_lines(pieces: Pieces) -> list[list[int]]:
     """Sort pieces into lines.
 
     Args:
-        boxes: x0, y0, x1, y1 of each piece, shape (n, 4).
-        area: ink of each piece in pixels.
-        letter: typical height of a letter.
+        pieces: all pieces of ink of a page.
     Returns:
         Indices of the pieces of each line; pieces that belong to no line are in none. In no order.
     """
+    boxes, letter = pieces.boxes, pieces.letter
     if len(boxes) == 0:
         return []
     shear = 0.0
@@ -48,12 +53,38 @@ def group_lines(boxes: NDArray[np.float64], area: NDArray[np.float64], letter: f
         middle = (boxes[:, 0] + boxes[:, 2]) / 2
         sheared[:, 1] -= shear * middle
         sheared[:, 3] -= shear * middle
-        groups = _grouped(sheared, area, letter)
+        groups = _grouped(sheared, pieces.area, letter)
         slope = _common_slope(boxes, groups, letter)
         if abs(slope - shear) < 0.004:
             break
         shear = slope
-    return groups
+    return _without_ghosts(groups, pieces)
+
+
+def _without_ghosts(groups: list[list[int]], pieces: Pieces) -> list[list[int]]:
+    """Leave out marks much fainter than the line they were given to, and lines much fainter than the other lines."""
+    kept = []
+    for group in groups:
+        darkness = pieces.darkness[group]
+        usual = float(np.average(darkness, weights=pieces.area[group]))
+        clear = [i for i in group if pieces.darkness[i] > _GHOST * usual]
+        if clear:
+            kept.append((clear, usual, float(pieces.area[clear].sum())))
+    if not kept:
+        return []
+    order = sorted(kept, key=lambda item: item[1])
+    total = np.cumsum([item[2] for item in order])
+    usual = order[int(np.searchsorted(total, total[-1] / 2))][1]
+    return [group for group, level, _ in kept if level > _GHOST * usual and not _is_stray(group, level, usual, pieces)]
+
+
+def _is_stray(group: list[int], level: float, usual: float, pieces: Pieces) -> bool:
+    """A single mark that is no letter: a rule, a smear, a hole."""
+    if len(group) > 1:
+        return False
+    x0, y0, x1, y1 = pieces.boxes[group[0]]
+    slim = x1 - x0 < 0.3 * (y1 - y0) and y1 - y0 > 1.4 * pieces.letter
+    return bool(slim or y1 - y0 < 0.7 * pieces.letter or y1 - y0 > 4 * pieces.letter or level < 0.65 * usual)
 
 
 def _common_slope(boxes: NDArray[np.float64], groups: list[list[int]], letter: float) -> float:
@@ -252,7 +283,7 @@ def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], l
     while waiting.any():
         open_costs = np.where(waiting, best_cost, math.inf)
         nearest = int(np.argmin(open_costs))
-        if open_costs[nearest] > 4.0 * letter:
+        if open_costs[nearest] > _NEAR * letter:
             break
         waiting[nearest] = False
         line = int(best_line[nearest])

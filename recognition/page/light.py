@@ -57,7 +57,7 @@ def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
 
     Args:
         even: evened grey.
-        inside: 255 on the sheet, 0 elsewhere.
+        inside: 255 where ink is looked for: on the sheet, off its printed lines.
     """
     values: NDArray[Any] = even[inside > 0]
     if values.size < 64:

@@ -39,7 +39,8 @@ def find_corners(image: NDArray[np.uint8]) -> NDArray[np.float64] | None:
     whiteness = np.clip(light.astype(np.float32) - 1.5 * chroma + 60, 0, 255).astype(np.uint8)
     best: NDArray[np.float64] | None = None
     best_score = 0.0
-    for channel in (light, whiteness):
+    greyness = np.clip(255 - 900 * chroma / (light.astype(np.float32) + 30), 0, 255).astype(np.uint8)
+    for channel in (light, whiteness, greyness):
         for mask in _masks(channel):
             corners = _quadrilateral(mask)
             if corners is None:
@@ -134,7 +135,7 @@ def _refined(corners: NDArray[np.float64], contour: NDArray[np.float64]) -> NDAr
 
 
 def _score(corners: NDArray[np.float64], lab: NDArray[Any]) -> float:
-    """Area times sharpness of the edges; 0 where the shape or an edge is not that of a sheet on a table."""
+    """How sharp the edges are, and how large the sheet; 0 where the shape or an edge is not that of a sheet on a table."""
     height, width = lab.shape[:2]
     area = float(cv2.contourArea(corners.astype(np.float32)))
     visible = 0
@@ -158,6 +159,7 @@ def _score(corners: NDArray[np.float64], lab: NDArray[Any]) -> float:
         xi, yi = np.rint(inner[seen]).astype(int).T
         step = np.abs(lab[yi, xi].astype(np.float32) - lab[yo, xo].astype(np.float32)).max(axis=1)
         sharp.append(float(np.mean(step > _LEAST_STEP)))
-    if visible < 2 or min(sharp) < 0.6 or float(np.mean(sharp)) < 0.75:
+    if visible < 2 or min(sharp) < 0.6 or float(np.mean(sharp)) < (0.75 if visible > 2 else 0.92):
         return 0.0
-    return area * float(np.mean(sharp))
+    # Sides that are seen and sharp count most: a quadrilateral that leans on the border of the photo proves little.
+    return float(sum(sharp)) + 0.5 * area / (width * height)

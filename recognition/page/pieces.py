@@ -15,26 +15,44 @@ __all__ = ["Pieces", "find_pieces"]
 class Pieces:
     """labels: shape (h, w), 0 for paper, i + 1 for piece i; boxes: shape (n, 4) as x0, y0, x1, y1; area: pixels.
 
-    letter: typical height of a letter or digit in pixels; pen: typical thickness of a stroke.
+    darkness: mean grey levels below paper; letter: typical height of a letter or digit in pixels; pen: typical
+    thickness of a stroke.
     """
 
     labels: NDArray[np.int32]
     boxes: NDArray[np.float64]
     area: NDArray[np.float64]
+    darkness: NDArray[np.float64]
     letter: float
     pen: float
 
 
-def find_pieces(mask: NDArray[np.uint8]) -> Pieces:
-    """Connected pieces of an ink mask; specks, blots at the border and page-sized frames are left out."""
+_FAINTEST = 0.34
+"""Darkness of a piece below this share of the dark pieces' is writing that shines through from the back."""
+_LEAST_STEEPNESS = 0.13
+"""Steepest flank of a stroke, as a share of its darkness, a pixel."""
+
+
+def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
+    """Connected pieces of ink; specks, blots at the border, page-sized frames and faint ghosts are left out.
+
+    Args:
+        mask: 255 where ink is.
+        even: the evened grey page.
+    """
     height, width = mask.shape
     count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
     x, y, w, h, area = (stats[1:, i].astype(np.float64) for i in range(5))
     if count <= 1:
-        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), 0.0, 0.0)
+        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), 0.0, 0.0)
+    inked = mask > 0
+    darkness = np.bincount(labels[inked], 255.0 - even[inked], minlength=count)[1:] / np.maximum(area, 1)
+    usual = _weighted(darkness, area, 0.7)
     pen = _pen(mask)
-    letter = _letter(w, h, area, pen)
+    seen = darkness > _FAINTEST * usual
+    letter = _letter(w[seen], h[seen], area[seen], pen)
     keep = area >= max(4.0, 0.25 * pen * pen)
+    keep &= seen
     longer = np.maximum(w, h)
     keep &= longer >= max(2.5, 0.09 * letter)
     at_border = (x <= 1) | (y <= 1) | (x + w >= width - 1) | (y + h >= height - 1)
@@ -43,11 +61,40 @@ def find_pieces(mask: NDArray[np.uint8]) -> Pieces:
     keep &= ~((h > 5 * letter) & (w > 4 * letter))  # a frame or a drawing
     keep &= ~((area > 0.6 * w * h) & (w > 2 * letter) & (h > 1.2 * letter))  # a blot, a punched hole, a finger
     keep &= ~((w > 0.85 * width) & (h < 0.5 * letter))
+    edges = None
+    for i in np.flatnonzero(keep & (np.maximum(w, h) > 0.6 * letter)):
+        part = (slice(int(y[i]), int(y[i] + h[i])), slice(int(x[i]), int(x[i] + w[i])))
+        if min(w[i], h[i]) > 2.2 * letter and _is_frame(labels[part] == i + 1):
+            keep[i] = False
+        elif darkness[i] < 0.75 * usual:
+            if edges is None:
+                edges = _steepness(even)
+            inside = labels[part] == i + 1
+            if np.percentile(edges[part][inside], 90) < _LEAST_STEEPNESS * (255 - float(even[part][inside].min())):
+                keep[i] = False
     order = np.flatnonzero(keep)
     renumber = np.zeros(count, np.int32)
     renumber[order + 1] = np.arange(1, len(order) + 1)
     boxes = np.column_stack([x, y, x + w, y + h])[order]
-    return Pieces(renumber[labels], boxes, area[order], letter, pen)
+    return Pieces(renumber[labels], boxes, area[order], darkness[order], letter, pen)
+
+
+def _is_frame(shape: NDArray[np.bool_]) -> bool:
+    """Has the piece ink along all four sides of its box, as a drawn box has? A root sign has not."""
+    height, width = shape.shape
+    dy, dx = max(2, height // 7), max(2, width // 7)
+    sides = (
+        shape[:dy].any(axis=0).mean(), shape[-dy:].any(axis=0).mean(),
+        shape[:, :dx].any(axis=1).mean(), shape[:, -dx:].any(axis=1).mean(),
+    )
+    return bool(min(sides) > 0.7)
+
+
+def _steepness(even: NDArray[np.uint8]) -> NDArray[np.float32]:
+    """Grey levels a pixel: pen strokes have steep flanks, creases and shadows have not."""
+    across = cv2.Sobel(even, cv2.CV_32F, 1, 0, scale=0.125)
+    down = cv2.Sobel(even, cv2.CV_32F, 0, 1, scale=0.125)
+    return np.asarray(cv2.magnitude(across, down), dtype=np.float32)
 
 
 def _pen(mask: NDArray[np.uint8]) -> float:
@@ -64,8 +111,12 @@ def _letter(w: NDArray[np.float64], h: NDArray[np.float64], area: NDArray[np.flo
     heights = h[fair]
     if heights.size == 0:
         return float(max(8.0, np.median(h)))
-    # Specks and ghost writing may outnumber letters, so weight each height by the ink it holds.
-    order = np.argsort(heights)
-    weights = np.minimum(area[fair], np.percentile(area[fair], 90))[order]
-    middle = np.searchsorted(np.cumsum(weights), 0.45 * weights.sum())
-    return float(max(8.0, heights[order][min(middle, heights.size - 1)]))
+    # Specks may outnumber letters, so weight each height by the ink it holds.
+    return max(8.0, _weighted(heights, np.minimum(area[fair], np.percentile(area[fair], 90)), 0.45))
+
+
+def _weighted(values: NDArray[np.float64], weights: NDArray[np.float64], share: float) -> float:
+    """Weighted quantile."""
+    order = np.argsort(values)
+    total = np.cumsum(weights[order])
+    return float(values[order][min(int(np.searchsorted(total, share * total[-1])), values.size - 1)])

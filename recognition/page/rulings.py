@@ -47,12 +47,28 @@ def rulings_mask(even: NDArray[np.uint8], rulings: list[Ruling], ink: NDArray[np
         ink: 255 where anything dark is, printed lines included.
     """
     mask = np.zeros_like(even)
+    bands = [_bands(even.shape, [r for r in rulings if r.upright == upright]) for upright in (False, True)]
     for upright in (False, True):
-        page, dark = (even.T, ink.T) if upright else (even, ink)
+        # Where a printed line crosses another one, that one is no pen stroke.
+        strokes = np.asarray(np.where(bands[not upright] > 0, 0, ink), dtype=np.uint8)
+        page, dark = (even.T, strokes.T) if upright else (even, strokes)
         target = mask.T if upright else mask
         for ruling in rulings:
             if ruling.upright == upright:
                 _erase(target, page, dark, ruling)
+    return mask
+
+
+def _bands(shape: tuple[int, ...], rulings: list[Ruling]) -> NDArray[np.uint8]:
+    """Full width of printed lines, whatever crosses them."""
+    mask = np.zeros(shape, np.uint8)
+    for ruling in rulings:
+        target = mask.T if ruling.upright else mask
+        columns = np.arange(int(max(0, ruling.xs[0])), int(min(target.shape[1], ruling.xs[-1] + 1)))
+        middle = np.rint(np.interp(columns, ruling.xs, ruling.ys)).astype(int)
+        half = int(np.ceil(ruling.half)) + 1
+        for offset in range(-half, half + 1):
+            target[np.clip(middle + offset, 0, target.shape[0] - 1), columns] = 255
     return mask
 
 
@@ -163,6 +179,6 @@ def _strip_peaks(part: NDArray[np.uint8]) -> list[tuple[float, float, float]]:
         for group in np.split(rows, np.flatnonzero(np.diff(rows) > 2) + 1):
             thickness = max(1.0, float(group[-1] - group[0] - 1))
             if thickness <= 9:
-                level = float(np.median(part[group]))
+                level = float(np.median(part[group], axis=1).min())
                 peaks.append((float(group.mean()), thickness, level))
     return peaks
