@@ -63,17 +63,15 @@ Lines = tuple[DeskLine, ...]
 
 def desk_line(line: Line) -> DeskLine:
     """Lay a line that was found on a page on the desk, with its best reading."""
-    if not line.candidates:
-        return DeskLine(box=line.box, struck_out=line.struck_out, polygon=line.polygon)
-    best = line.candidates[0]
-    if not best.latex.strip():
-        state = State.UNREAD
-    else:
-        state = State.READ if best.probability >= SURE else State.DOUBTFUL
-    return DeskLine(
-        box=line.box, candidates=line.candidates, latex=best.latex, state=state,
-        struck_out=line.struck_out, polygon=line.polygon,
-    )
+    return _read(DeskLine(box=line.box, struck_out=line.struck_out, polygon=line.polygon), line.candidates)
+
+
+def _read(line: DeskLine, candidates: tuple[Candidate, ...]) -> DeskLine:
+    if not candidates or not candidates[0].latex.strip():
+        return replace(line, candidates=candidates)
+    best = candidates[0]
+    state = State.READ if best.probability >= SURE else State.DOUBTFUL
+    return replace(line, candidates=candidates, latex=best.latex, state=state)
 
 
 class Change(Protocol):
@@ -260,6 +258,15 @@ class Document:
             self.lines, inverse = self._undone[-1].apply(self.lines)
             self._undone.pop()
             self._done.append(inverse)
+            self._changed()
+
+    def take_readings(self, candidates: Sequence[tuple[Candidate, ...]]) -> None:
+        """Take in what the reader found, line by line; lines that the user has dealt with already stay."""
+        if len(candidates) == len(self.lines):
+            self.lines = tuple(
+                _read(line, found) if line.state is State.UNREAD and not line.candidates else line
+                for line, found in zip(self.lines, candidates, strict=True)
+            )
             self._changed()
 
     def show(self, verdicts: Sequence[WorkingVerdict], *, revision: int) -> bool:

@@ -13,14 +13,14 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPageSize, QPain
 
 from desktop.document import Document
 from desktop.glyphs import paint_glyph
+from desktop.marks import paint_marks, place_marks, text_size
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
-from desktop.marks import paint_marks, place_marks, text_size
 from desktop.verdict_style import VerdictStyle, style_of
 from desktop.whole_file import write_whole
 from desktop.wording import TEACHER_DECIDES, headline, line_reason, slip_rows, working_name
 
-__all__ = ["image_bytes", "marked_image", "page_image", "save_pdf", "save_png"]
+__all__ = ["image_bytes", "marked_image", "marked_page", "page_image", "save_pdf", "save_png"]
 
 _INK = QColor("#15191E")
 _QUIET = QColor("#50565E")
@@ -61,12 +61,26 @@ def marked_image(document: Document) -> QImage:
     return image
 
 
+def marked_page(document: Document, *, widest: int) -> QImage:
+    """The original with its marks alone, at most so many pixels wide."""
+    width, height = document.size
+    scale = min(1.0, widest / width)
+    image = QImage(QSize(max(1, round(width * scale)), max(1, round(height * scale))), QImage.Format.Format_RGB32)
+    image.fill(_PAPER)
+    painter = QPainter(image)
+    painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform)
+    painter.scale(scale, scale)
+    _paint_page(painter, document)
+    painter.end()
+    return image
+
+
 def image_bytes(image: QImage, kind: str = "PNG", *, quality: int = -1) -> bytes:
     """The image as a file's content."""
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, kind, quality):
+    if not image.save(buffer, kind.encode(), quality):
         raise OSError(f"The picture could not be written as {kind}.")
     return bytes(content.data())
 
@@ -162,12 +176,16 @@ def _left(item: _Item, text: float) -> float:
     return text * 9.5
 
 
+def _paint_page(painter: QPainter, document: Document) -> None:
+    if document.picture is not None:
+        painter.drawImage(QRectF(0, 0, *document.size), page_image(document.picture))
+    paint_marks(painter, place_marks(document), text=text_size(document.size))
+
+
 def _paint(painter: QPainter, document: Document, strip: Sequence[_Item]) -> None:
     width, height = document.size
     text = text_size(document.size)
-    if document.picture is not None:
-        painter.drawImage(QRectF(0, 0, width, height), page_image(document.picture))
-    paint_marks(painter, place_marks(document), text=text)
+    _paint_page(painter, document)
     painter.fillRect(QRectF(0, height, width, 1e5), _PAPER)
     painter.setPen(QPen(_QUIET, max(1.0, text * 0.08)))
     painter.drawLine(0, height, width, height)
@@ -187,7 +205,8 @@ def _paint_item(painter: QPainter, item: _Item, y: float, width: float, text: fl
         label_left = text
         if item.style is not None:
             mark = QColor(item.style.on_light)
-            paint_glyph(painter, QRectF(text, y + (height - text) / 2, text, text), item.style.shape, mark, ground=_PAPER)
+            square = QRectF(text, y + (height - text) / 2, text, text)
+            paint_glyph(painter, square, item.style.shape, mark, ground=_PAPER)
             label_left = text * 2.4
             colour = mark
         painter.drawText(QRectF(label_left, y, left - label_left, height), flags, item.label)

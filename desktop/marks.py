@@ -162,7 +162,8 @@ def _paint_label(painter: QPainter, mark: Mark, text: float) -> None:
     painter.drawText(first, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, mark.style.short)
     if mark.should_be:
         top = mark.label.top() + text * 1.45
-        second = QRectF(mark.label.left() + text * 0.45, top, mark.label.width(), mark.label.bottom() - top - text * 0.2)
+        left, bottom = mark.label.left() + text * 0.45, mark.label.bottom() - text * 0.2
+        second = QRectF(left, top, mark.label.width(), bottom - top)
         painter.drawText(second, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, "should be ")
         advance = QFontMetricsF(_font(text)).horizontalAdvance("should be ")
         paint_maths(painter, second.adjusted(advance, 0, 0, 0), mark.should_be, size=text * 1.05, colour=colour)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from statistics import median
 
 from desktop.document import DeskLine
@@ -52,16 +53,16 @@ def group_lines(lines: Sequence[DeskLine]) -> tuple[tuple[int, ...], ...]:
     kept = [i for i, line in enumerate(lines) if not line.struck_out]
     if not kept:
         return ()
-    gaps = [max(0, lines[b].box.y - _bottom(lines[a])) for a, b in zip(kept, kept[1:], strict=False)]
+    gaps = [max(0, lines[b].box.y - _bottom(lines[a])) for a, b in pairwise(kept)]
     forward = [
-        gap for gap, (a, b) in zip(gaps, zip(kept, kept[1:], strict=False), strict=True)
+        gap for gap, (a, b) in zip(gaps, pairwise(kept), strict=True)
         if lines[b].box.y >= lines[a].box.y
     ]
     usual_gap = median(forward) if forward else 0
     usual_height = median(lines[i].box.h for i in kept)
     wide = max(WIDE_GAP * usual_gap, WIDE_GAP_HEIGHTS * usual_height)
     groups: list[list[int]] = [[kept[0]]]
-    for gap, before, index in zip(gaps, kept, kept[1:], strict=False):
+    for gap, (before, index) in zip(gaps, pairwise(kept), strict=True):
         if _starts(lines[before], lines[index], gap=gap, wide=wide, few=len(kept) < 3):
             groups.append([index])
         else:

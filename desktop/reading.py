@@ -1,0 +1,105 @@
+"""From a file to documents: open it, find the lines, read them. No Qt: it runs in any thread."""
+
+from __future__ import annotations
+
+import os
+import threading
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from desktop.document import DeskLine, Document
+from recognition.errors import InputError
+from recognition.result import Candidate, Tick, no_tick
+
+if TYPE_CHECKING:
+    from recognition.reader import LinePicture, LineStrokes, NeuralReader
+
+__all__ = ["NO_WRITING", "FoundDocument", "PageReader", "is_ink"]
+
+NO_WRITING = (
+    "{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, "
+    "and take the picture again."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class FoundDocument:
+    """A page whose lines are found and not yet read, with what the reader needs of each line."""
+
+    document: Document
+    crops: Sequence[LinePicture | LineStrokes]
+
+    @property
+    def name(self) -> str:
+        """The file's name, with the page when it is not the first."""
+        name = Path(self.document.file).name
+        return name if self.document.page == 0 else f"{name}, page {self.document.page + 1}"
+
+
+class PageReader:
+    """Opens files and reads their lines; the weights are loaded when the first line is read."""
+
+    def __init__(self, *, threads: int = 2) -> None:
+        self._threads = threads
+        self._reader: NeuralReader | None = None
+        self._lock = threading.Lock()
+
+    def find(self, path: str | os.PathLike[str], *, tick: Tick = no_tick) -> Iterator[FoundDocument]:
+        """Open a photo, scan, PDF or InkML file and find the lines of each page.
+
+        Raises:
+            InputError: the file cannot be used; the sentence says why and what to do next.
+        """
+        if is_ink(path):
+            yield from _ink_documents(path)
+            return
+        from recognition.page import find_lines, open_pages
+
+        for sheet in open_pages(path):
+            found = find_lines(sheet.image, tick=lambda done, total: tick(0, 0))
+            lines = tuple(
+                DeskLine(box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out) for crop in found.lines
+            )
+            document = Document(
+                file=str(path), page=sheet.page, size=found.size, picture=sheet.image, lines=lines
+            )
+            yield FoundDocument(document, found.lines)
+
+    def read(self, found: FoundDocument, *, tick: Tick = no_tick) -> list[tuple[Candidate, ...]]:
+        """Read the lines of a page; struck-out lines are not read.
+
+        Raises:
+            ModelError: the weights are missing or damaged.
+        """
+        wanted = [i for i, line in enumerate(found.document.lines) if not line.struck_out]
+        read = self.load().read([found.crops[i] for i in wanted], tick=tick) if wanted else []
+        candidates: list[tuple[Candidate, ...]] = [()] * len(found.document.lines)
+        for index, of_line in zip(wanted, read, strict=True):
+            candidates[index] = of_line
+        return candidates
+
+    def load(self) -> NeuralReader:
+        """The reader, loaded once."""
+        from recognition.reader import NeuralReader
+
+        with self._lock:
+            if self._reader is None:
+                self._reader = NeuralReader.load(threads=self._threads)
+            return self._reader
+
+
+def is_ink(path: str | os.PathLike[str]) -> bool:
+    """Whether a file is InkML, by its first bytes."""
+    try:
+        with open(path, "rb") as file:
+            start = file.read(2048)
+    except OSError:
+        return False
+    return b"<ink" in start.replace(b"<inkml:ink", b"<ink")
+
+
+def _ink_documents(path: str | os.PathLike[str]) -> Iterator[FoundDocument]:
+    raise InputError(f"{Path(path).name} is an InkML drawing, which cannot be read yet.")
+    yield

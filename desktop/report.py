@@ -1,0 +1,146 @@
+"""The whole job without a window: for each page NAME.json and NAME.png, and index.html for all of them."""
+
+from __future__ import annotations
+
+import json
+import logging
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from checker.errors import InputError as CheckerInputError
+from desktop.confirmed import confirmed_file, load_confirmed, merge_confirmed
+from desktop.document import Document
+from desktop.marked_picture import image_bytes, marked_image, marked_page
+from desktop.page_json import page_json
+from desktop.page_names import PageNames
+from desktop.pipeline import judge_lines
+from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.summary_page import page_section, summary_page
+from desktop.whole_file import write_whole
+from recognition.errors import InputError as RecognitionInputError
+from recognition.errors import ModelError
+
+__all__ = ["report"]
+
+log = logging.getLogger(__name__)
+
+Say = Callable[[str], None]
+BAD_INPUT = 2
+_SUMMARY_WIDTH = 1100
+"""Pixels; width of the pictures inside the summary."""
+
+
+@dataclass(slots=True)
+class _Run:
+    """What a run has done so far."""
+
+    out: Path
+    files: Sequence[Path]
+    confirmed: Sequence[Path]
+    complain: Say
+    names: PageNames
+    reader: PageReader = field(default_factory=PageReader)
+    rows: list[tuple[str, Document]] = field(default_factory=list)
+    sections: list[str] = field(default_factory=list)
+    problems: list[str] = field(default_factory=list)
+
+    def problem(self, sentence: str) -> None:
+        self.problems.append(sentence)
+        self.complain(sentence)
+
+
+def report(files: Sequence[Path], out: Path, *, confirmed: Sequence[Path] = (), complain: Say) -> int:
+    """Mark files into a folder; a QGuiApplication must exist.
+
+    Args:
+        files: photos, scans, PDF or InkML files.
+        out: folder of the report, made when missing.
+        confirmed: JSON files, or folders of them, with lines that a user has confirmed.
+        complain: told one sentence for each thing that could not be done.
+    Returns:
+        0 when all was done, 2 when something was not; the rest is done all the same.
+    """
+    run = _Run(out, files, confirmed, complain, PageNames(files))
+    if not files:
+        run.problem("No files were given. Name the photos, PDF or InkML files to mark.")
+        return BAD_INPUT
+    for path in confirmed:
+        if not path.exists():
+            run.problem(f"There is nothing at {path}. Check the name given to --confirmed.")
+            return BAD_INPUT
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        write_whole(out / ".firstslip", b"")
+        (out / ".firstslip").unlink()
+    except OSError:
+        run.problem(f"The folder {out} cannot be written. Choose another folder with --out.")
+        return BAD_INPUT
+    for number, path in enumerate(files):
+        try:
+            _do_file(run, number, path)
+        except ModelError as exc:
+            run.problem(str(exc))
+            break
+        except (RecognitionInputError, CheckerInputError) as exc:
+            run.problem(_naming(path, str(exc)))
+        except OSError as exc:
+            log.warning("writing failed: %s", exc.strerror)
+            run.problem(f"{path.name}: its report could not be written. Make room in {out}, or choose another folder.")
+        except Exception:
+            log.exception("page failed")
+            run.problem(f"{path.name} could not be marked because of a fault in this program. Please report it.")
+    if run.rows:
+        try:
+            write_whole(out / "index.html", summary_page(run.rows, run.sections, run.problems).encode())
+        except OSError:
+            run.problem(f"The summary could not be written. Make room in {out}, or choose another folder.")
+    return BAD_INPUT if run.problems else 0
+
+
+def _do_file(run: _Run, number: int, path: Path) -> None:
+    for found in _pages(run, path):
+        name = run.names.of(number, found.document.page)
+        source = confirmed_file(run.confirmed, name, only_one=len(run.files) == 1 and found.document.page == 0)
+        if run.confirmed and source is None:
+            run.problem(f"{found.name}: no confirmed lines named {name}.json were found; it is marked as it was read.")
+        _refuse_overwriting(run, name, source)
+        document = found.document
+        if document.lines:
+            document.take_readings(run.reader.read(found))
+        if source is not None:
+            document.lines = merge_confirmed(load_confirmed(source), document.lines)
+        if not any(not line.struck_out for line in document.lines):
+            run.problem(NO_WRITING.format(name=found.name))
+            continue
+        document.show(judge_lines(document.lines), revision=document.revision)
+        _write(run, document, name)
+
+
+def _pages(run: _Run, path: Path) -> Iterator[FoundDocument]:
+    yield from run.reader.find(path)
+
+
+def _write(run: _Run, document: Document, name: str) -> None:
+    write_whole(run.out / f"{name}.png", image_bytes(marked_image(document)))
+    text = json.dumps(page_json(document), ensure_ascii=False, indent=1)
+    write_whole(run.out / f"{name}.json", text.encode() + b"\n")
+    picture = image_bytes(marked_page(document, widest=_SUMMARY_WIDTH), "JPEG", quality=82)
+    run.sections.append(page_section(document, name, picture))
+    document.picture = None  # the summary needs no pixels; a long run keeps to a flat memory
+    run.rows.append((name, document))
+
+
+def _refuse_overwriting(run: _Run, name: str, source: Path | None) -> None:
+    """Never write over a picture that was given, nor over confirmed lines in a form that is not our report's."""
+    picture, text = (run.out / f"{name}.png").resolve(), (run.out / f"{name}.json").resolve()
+    another = "Choose another folder with --out."
+    if any(path.resolve() == picture for path in run.files):
+        raise RecognitionInputError(f"{name}.png would write over the picture itself. {another}")
+    if source is not None and source.resolve() == text and b'"workings"' not in source.read_bytes():
+        raise RecognitionInputError(f"{name}.json would write over the confirmed lines. {another}")
+
+
+def _naming(path: Path, sentence: str) -> str:
+    """The sentence with the file's name in it, so that each stands alone in a list."""
+    return sentence if path.name in sentence else f"{path.name}: {sentence}"
