@@ -51,7 +51,7 @@ def cut_line(
     pad = max(4.0, 0.25 * pieces.letter)
     angle = _slope(boxes, pieces.letter)
     frame, (width, height) = _frame(own, (x0, y0), angle, pad)
-    back = np.linalg.inv(flat.to_flat)
+    back = np.asarray(np.linalg.inv(flat.to_flat), dtype=np.float64)
     scale = _scale(back, boxes, pieces.letter)
     scale = min(scale, _MOST_WIDTH / max(width, 1.0))
     size = (max(8, round(width * scale)), max(8, round(height * scale)))
@@ -108,7 +108,7 @@ def _frame(
 def _scale(back: NDArray[np.float64], boxes: NDArray[np.float64], letter: float) -> float:
     """Crop pixels a working pixel: the resolution of the original, but letters no taller than the reader needs."""
     middle = np.array([[(boxes[:, 0].min() + boxes[:, 2].max()) / 2, (boxes[:, 1].min() + boxes[:, 3].max()) / 2]])
-    corners = map_points(np.concatenate([middle, middle + (1, 0), middle + (0, 1)]), back)
+    corners = map_points(middle + np.array([[0.0, 0.0], [1.0, 0.0], [0.0, 1.0]]), back)
     original = max(float(np.linalg.norm(corners[1] - corners[0])), float(np.linalg.norm(corners[2] - corners[0])))
     return float(min(max(original, 0.5), max(1.0, _LETTER / max(letter, 1.0))))
 

@@ -98,9 +98,10 @@ def _common_slope(boxes: NDArray[np.float64], groups: list[list[int]], letter: f
         x, y = (tall[:, 0] + tall[:, 2]) / 2, (tall[:, 1] + tall[:, 3]) / 2
         if np.ptp(x) < 5 * letter:
             continue
-        pairs = [(y[j] - y[i]) / (x[j] - x[i]) for i in range(len(x)) for j in range(i) if abs(x[j] - x[i]) > 2 * letter]
-        if pairs:
-            slopes.append(float(np.median(pairs)))
+        run, rise = x[:, None] - x[None, :], y[:, None] - y[None, :]
+        far = run > 2 * letter
+        if far.any():
+            slopes.append(float(np.median(rise[far] / run[far])))
             weights.append(float(np.ptp(x)))
     if not slopes:
         return 0.0
@@ -224,8 +225,8 @@ def _link(blocks: list[_Block], core: list[int], letter: float) -> list[list[int
     candidates.sort()
     owner = list(range(n))
     clusters: dict[int, list[int]] = {i: [i] for i in range(n)}
-    for _cost, a, b in candidates:
-        first, second = owner[a], owner[b]
+    for _cost, left, right in candidates:
+        first, second = owner[left], owner[right]
         if first == second or _stacked(box, axis, clusters[first], clusters[second], letter):
             continue
         for i in clusters[second]:
@@ -234,7 +235,9 @@ def _link(blocks: list[_Block], core: list[int], letter: float) -> list[list[int
     return [[core[i] for i in cluster] for cluster in clusters.values()]
 
 
-def _stacked(box: NDArray[np.float64], axis: NDArray[np.float64], one: list[int], two: list[int], letter: float) -> bool:
+def _stacked(
+    box: NDArray[np.float64], axis: NDArray[np.float64], one: list[int], two: list[int], letter: float
+) -> bool:
     """Would some letter of one cluster stand above a letter of the other, or the axis of one pass the other by?"""
     p, q = box[one], box[two]
     wide = np.minimum(p[:, None, 2], q[None, :, 2]) - np.maximum(p[:, None, 0], q[None, :, 0])
@@ -245,7 +248,7 @@ def _stacked(box: NDArray[np.float64], axis: NDArray[np.float64], one: list[int]
         return True
     # Compare where the two clusters face one another: axes of the nearest letters, smoothed over some neighbours.
     gap = np.maximum(p[:, None, 0] - q[None, :, 2], q[None, :, 0] - p[:, None, 2])
-    i, j = np.unravel_index(int(np.argmin(gap)), gap.shape)
+    i, j = divmod(int(np.argmin(gap)), gap.shape[1])
     centre = ((p[i, 0] + p[i, 2]) + (q[j, 0] + q[j, 2])) / 4
     level_one, level_two = _level(p, axis[one], centre, letter), _level(q, axis[two], centre, letter)
     allowed = max(1.0 * letter, 0.42 * min(float(np.max(p[:, 3] - p[:, 1])), float(np.max(q[:, 3] - q[:, 1]))))
@@ -278,8 +281,8 @@ def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], l
         best_cost[better] = cost[better]
         best_line[better] = assigned[source]
 
-    for source in np.flatnonzero(assigned >= 0):
-        spread(int(source))
+    for placed in np.flatnonzero(assigned >= 0):
+        spread(int(placed))
     while waiting.any():
         open_costs = np.where(waiting, best_cost, math.inf)
         nearest = int(np.argmin(open_costs))

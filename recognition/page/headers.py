@@ -1,4 +1,4 @@
-"""What kind of file is it, how large is its picture, is it whole? Answered from the bytes, before anything is decoded."""
+"""What kind of file is it, how large is its picture, is it whole? Told from the bytes, before decoding."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Header:
-    """Sizes of the pictures in a file as (width, height), EXIF orientation of each (1 to 8), and whether it is whole."""
+    """Sizes of the pictures in a file as (width, height), EXIF orientation of each (1 to 8), and is it whole?"""
 
     sizes: tuple[tuple[int, int], ...]
     orientations: tuple[int, ...]

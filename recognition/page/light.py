@@ -17,7 +17,7 @@ _SMALL_SIDE = 360
 
 @dataclass(frozen=True, slots=True)
 class InkMask:
-    """mask: 255 where ink is; depth: typical darkness of ink below paper, 0 to 255; paper_share: share of plain paper."""
+    """mask: 255 where ink is; depth: usual darkness of ink in grey levels; paper_share: share of plain paper."""
 
     mask: NDArray[np.uint8]
     depth: float

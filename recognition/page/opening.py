@@ -94,7 +94,7 @@ def _read(file: Path, name: str) -> bytes:
     except (FileNotFoundError, NotADirectoryError) as exc:
         raise InputError(f"There is no file {name}. Check the name and the folder, then open it again.") from exc
     except PermissionError as exc:
-        raise InputError(f"{name} may not be read. Ask for the right to read it, or copy it to your own folder.") from exc
+        raise InputError(f"{name} may not be read. Ask for the right to read it, or choose another file.") from exc
     except (OSError, ValueError) as exc:
         raise InputError(f"{name} could not be read from the disk. Copy it again and open the copy.") from exc
 
@@ -113,7 +113,7 @@ def _refuse_other_kinds(name: str, kind: Kind) -> None:
 def _check_sizes(name: str, header: Header) -> None:
     if len(header.sizes) > MOST_PAGES:
         raise InputError(
-            f"{name} has {len(header.sizes)} pages; the limit is {MOST_PAGES}. Split it into smaller files and open those."
+            f"{name} has {len(header.sizes)} pages; the limit is {MOST_PAGES}. Split it and open the parts."
         )
     for width, height in header.sizes:
         if min(width, height) < LEAST_SIDE:
@@ -129,7 +129,7 @@ def _check_sizes(name: str, header: Header) -> None:
 
 def _damaged(name: str, kind: Kind) -> InputError:
     return InputError(
-        f"{name} is a damaged {kind.value} file. Copy it again from the camera, phone or scanner, or save it anew as JPEG."
+        f"{name} is a damaged {kind.value} file. Copy it again from the camera or scanner, or save it anew as JPEG."
     )
 
 

@@ -135,7 +135,7 @@ def _refined(corners: NDArray[np.float64], contour: NDArray[np.float64]) -> NDAr
 
 
 def _score(corners: NDArray[np.float64], lab: NDArray[Any]) -> float:
-    """How sharp the edges are, and how large the sheet; 0 where the shape or an edge is not that of a sheet on a table."""
+    """How sharp the edges are, and how large the sheet; 0 where a shape or edge is not that of a sheet on a table."""
     height, width = lab.shape[:2]
     area = float(cv2.contourArea(corners.astype(np.float32)))
     visible = 0
@@ -162,4 +162,4 @@ def _score(corners: NDArray[np.float64], lab: NDArray[Any]) -> float:
     if visible < 2 or min(sharp) < 0.6 or float(np.mean(sharp)) < (0.75 if visible > 2 else 0.92):
         return 0.0
     # Sides that are seen and sharp count most: a quadrilateral that leans on the border of the photo proves little.
-    return float(sum(sharp)) + 0.5 * area / (width * height)
+    return sum(sharp) + 0.5 * area / float(width * height)

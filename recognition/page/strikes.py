@@ -32,7 +32,7 @@ def is_struck_out(own: NDArray[np.uint8], boxes: NDArray[np.float64], pieces: Pi
 
 
 def _crossed_by_straight_stroke(own: NDArray[np.uint8], pieces: Pieces) -> bool:
-    """Look for one long stroke through the middle that letters cross; a fraction bar or a root's roof is not crossed."""
+    """Look for one long stroke that letters cross; a fraction bar or a root's roof is not crossed."""
     height, width = own.shape
     found = cv2.HoughLinesP(
         own, 1, np.pi / 360, threshold=int(0.5 * width), minLineLength=_LEAST_SPAN * width, maxLineGap=3 * pieces.pen

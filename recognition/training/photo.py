@@ -1,0 +1,195 @@
+"""A flat page as a phone would photograph it: turned, lit unevenly, blurred, noisy, packed as JPEG.
+
+Each spoiling is a function of its own, so that training may use them one by one. All draw from the generator given.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+__all__ = [
+    "Photo", "PhotoStyle", "blurred", "cast", "map_box", "noisy", "packed", "photograph", "shaded", "table",
+]
+
+Picture = NDArray[np.uint8]
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoStyle:
+    """How a photo is taken.
+
+    margin: share of the photo around the sheet; tilt: how far corners stray, as a share of the photo; turn_deg: rotation.
+    shadow: darkest factor of light, 1 is none; blur: standard deviation in pixels; noise: in grey levels; warmth: gain
+    of red over blue; quality: of the JPEG. no_table: the sheet fills the photo.
+    """
+
+    margin: float = 0.04
+    tilt: float = 0.02
+    turn_deg: float = 0.0
+    shadow: float = 0.7
+    blur: float = 0.7
+    noise: float = 3.0
+    warmth: float = 1.04
+    quality: int = 85
+    no_table: bool = False
+
+    @classmethod
+    def random(cls, rng: np.random.Generator, *, hard: bool = False) -> PhotoStyle:
+        """A style drawn by lot; hard ones are darker, more turned and less sharp."""
+        k = 1.8 if hard else 1.0
+        return cls(
+            margin=float(rng.uniform(0.01, 0.07)),
+            tilt=float(rng.uniform(0.0, 0.025)) * k,
+            turn_deg=float(rng.normal(0, 1.4)) * k,
+            shadow=float(rng.uniform(0.55, 0.95)) / (1.25 if hard else 1.0),
+            blur=float(rng.uniform(0.4, 1.0)) * k,
+            noise=float(rng.uniform(1.0, 5.0)) * k,
+            warmth=float(rng.uniform(0.94, 1.12)),
+            quality=int(rng.integers(60 if hard else 75, 93)),
+            no_table=bool(rng.random() < 0.2),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """image: RGB, shape (h, w, 3); homography: shape (3, 3), from page pixels to photo pixels."""
+
+    image: Picture
+    homography: NDArray[np.float64]
+
+
+def photograph(page: Picture, style: PhotoStyle, size: tuple[int, int], rng: np.random.Generator) -> Photo:
+    """Take a photo of a page.
+
+    Args:
+        page: RGB, shape (h, w, 3), seen straight from above.
+        size: (width, height) of the photo.
+    """
+    width, height = size
+    homography = _view(page.shape, style, size, rng)
+    flags = cv2.INTER_LINEAR
+    sheet = _shrunk(page, homography, size, flags)
+    if style.no_table:
+        image = sheet
+    else:
+        cover = np.full(page.shape[:2], 255, np.uint8)
+        cover = cv2.warpPerspective(cover, homography, size, flags=flags)
+        share = (cv2.GaussianBlur(cover, (0, 0), 0.8).astype(np.float32) / 255)[:, :, None]
+        desk = table(size, rng).astype(np.float32)
+        fallen = cv2.warpPerspective(
+            np.full(page.shape[:2], 255, np.uint8), np.array([[1, 0, 9], [0, 1, 12], [0, 0, 1]]) @ homography, size
+        )
+        desk *= (1 - 0.4 * cv2.GaussianBlur(fallen, (0, 0), 9).astype(np.float32) / 255)[:, :, None]
+        image = (sheet * share + desk * (1 - share)).astype(np.uint8)
+    image = shaded(image, style.shadow, rng)
+    image = cast(image, style.warmth)
+    image = blurred(image, style.blur)
+    image = noisy(image, style.noise, rng)
+    return Photo(packed(image, style.quality), homography)
+
+
+def map_box(box: Sequence[float], homography: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Corners, shape (4, 2), of an upright box x0, y0, x1, y1 after a homography, clockwise from the top left."""
+    x0, y0, x1, y1 = box
+    corners = np.array([[x0, y0, 1], [x1, y0, 1], [x1, y1, 1], [x0, y1, 1]], np.float64) @ homography.T
+    mapped: NDArray[np.float64] = corners[:, :2] / corners[:, 2:]
+    return mapped
+
+
+def table(size: tuple[int, int], rng: np.random.Generator) -> Picture:
+    """A table top: one colour with a grain along one direction."""
+    width, height = size
+    colours = ((150, 105, 66), (92, 64, 46), (120, 118, 116), (58, 66, 78), (176, 150, 118), (70, 92, 74))
+    base = np.array(colours[int(rng.integers(len(colours)))], np.float32) * float(rng.uniform(0.85, 1.1))
+    grain = rng.normal(0, 1, (max(2, height // 3), max(2, width // 160))).astype(np.float32)
+    grain = cv2.resize(grain, (width, height), interpolation=cv2.INTER_CUBIC)
+    if rng.random() < 0.5:
+        fine = rng.normal(0, 1, (max(2, height // 160), max(2, width // 3))).astype(np.float32)
+        grain = cv2.resize(fine, (width, height), interpolation=cv2.INTER_CUBIC)
+    strength = float(rng.uniform(2, 9))
+    return np.clip(base[None, None, :] + strength * grain[:, :, None], 0, 255).astype(np.uint8)
+
+
+def shaded(image: Picture, darkest: float, rng: np.random.Generator) -> Picture:
+    """Uneven light: a slow gradient, and the soft edge of a shadow down to `darkest` times the light."""
+    height, width = image.shape[:2]
+    small = (96, 128)
+    y, x = np.mgrid[0: small[0], 0: small[1]].astype(np.float32)
+    x, y = x / small[1], y / small[0]
+    angle = float(rng.uniform(0, 2 * np.pi))
+    along = (x - 0.5) * np.cos(angle) + (y - 0.5) * np.sin(angle)
+    light = 1 + along * float(rng.uniform(0, 0.25))
+    edge_angle = float(rng.uniform(0, 2 * np.pi))
+    edge = (x - 0.5) * np.cos(edge_angle) + (y - 0.5) * np.sin(edge_angle) + float(rng.uniform(-0.1, 0.35))
+    edge = edge + 0.05 * np.sin(2 * np.pi * (x * float(rng.uniform(0, 2)) + y * float(rng.uniform(0, 2))))
+    softness = float(rng.uniform(0.03, 0.15))
+    light = light * (1 - (1 - darkest) / (1 + np.exp(edge / softness)))
+    field = cv2.resize((light / light.max()).astype(np.float32), (width, height), interpolation=cv2.INTER_CUBIC)
+    lit = image.astype(np.float32) * (field[:, :, None] if image.ndim == 3 else field)
+    return np.clip(lit, 0, 255).astype(np.uint8)
+
+
+def cast(image: Picture, warmth: float) -> Picture:
+    """Colour cast of the light: more than 1 is warm, less is cold."""
+    gains = np.array([warmth, 1.0, 1 / warmth], np.float32)
+    return np.clip(image.astype(np.float32) * gains / gains.max(), 0, 255).astype(np.uint8)
+
+
+def blurred(image: Picture, sigma: float) -> Picture:
+    """Out of focus."""
+    return np.asarray(cv2.GaussianBlur(image, (0, 0), sigma), dtype=np.uint8) if sigma > 0.05 else image
+
+
+def noisy(image: Picture, sigma: float, rng: np.random.Generator) -> Picture:
+    """Noise of the sensor, a little smoothed as cameras do."""
+    grain = rng.normal(0, 1, image.shape[:2]).astype(np.float32)
+    grain = cv2.GaussianBlur(grain, (0, 0), 0.6) * (2.0 * sigma)
+    spoiled = image.astype(np.float32) + (grain[:, :, None] if image.ndim == 3 else grain)
+    return np.clip(spoiled, 0, 255).astype(np.uint8)
+
+
+def packed(image: Picture, quality: int) -> Picture:
+    """Through JPEG and back."""
+    good, data = cv2.imencode(".jpg", image[:, :, ::-1] if image.ndim == 3 else image, [cv2.IMWRITE_JPEG_QUALITY, quality])
+    assert good
+    back = cv2.imdecode(data, cv2.IMREAD_COLOR if image.ndim == 3 else cv2.IMREAD_GRAYSCALE)
+    return np.ascontiguousarray(back[:, :, ::-1] if image.ndim == 3 else back, dtype=np.uint8)
+
+
+def _view(
+    shape: tuple[int, ...], style: PhotoStyle, size: tuple[int, int], rng: np.random.Generator
+) -> NDArray[np.float64]:
+    """Homography from the page to the photo."""
+    (height, width), (out_w, out_h) = shape[:2], size
+    margin = -0.02 if style.no_table else style.margin
+    room_w, room_h = out_w * (1 - 2 * margin), out_h * (1 - 2 * margin)
+    scale = max(room_w / width, room_h / height) if style.no_table else min(room_w / width, room_h / height)
+    half_w, half_h = width * scale / 2, height * scale / 2
+    corners = np.array([[-half_w, -half_h], [half_w, -half_h], [half_w, half_h], [-half_w, half_h]])
+    angle = np.radians(style.turn_deg)
+    turn = np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
+    stray = style.tilt * min(size)
+    target = corners @ turn.T + np.array([out_w / 2, out_h / 2]) + rng.uniform(-stray, stray, (4, 2))
+    source = np.array([[0, 0], [width, 0], [width, height], [0, height]], np.float32)
+    matrix = cv2.getPerspectiveTransform(source, target.astype(np.float32))
+    return np.asarray(matrix, dtype=np.float64)
+
+
+def _shrunk(page: Picture, homography: NDArray[np.float64], size: tuple[int, int], flags: int) -> Picture:
+    """Warp after an area-average reduction where the photo is much smaller than the page, so that lines do not flicker."""
+    scale = float(np.sqrt(abs(np.linalg.det(homography[:2, :2]))))
+    source, matrix = page, homography
+    if scale < 0.75:
+        height, width = page.shape[:2]
+        new = (max(1, round(width * scale)), max(1, round(height * scale)))
+        source = np.asarray(cv2.resize(page, new, interpolation=cv2.INTER_AREA), dtype=np.uint8)
+        sx, sy = width / new[0], height / new[1]
+        matrix = homography @ np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+    return np.asarray(
+        cv2.warpPerspective(source, matrix, size, flags=flags, borderMode=cv2.BORDER_REPLICATE), dtype=np.uint8
+    )
