@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 import random
 from collections.abc import Mapping, Sequence
@@ -14,7 +15,7 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import VOCABULARY
 from recognition.training.fonts import Font
 
-__all__ = ["Shape", "SymbolBank"]
+__all__ = ["Shape", "SymbolBank", "cut"]
 
 _CIRCLE: Final = tuple((0.5 + 0.5 * math.cos(a / 2), 0.5 + 0.5 * math.sin(a / 2)) for a in range(14))
 _OWN_SIGNS: Final[Mapping[str, tuple[tuple[tuple[float, float], ...], ...]]] = {
@@ -47,6 +48,11 @@ _OWN_SIGNS: Final[Mapping[str, tuple[tuple[tuple[float, float], ...], ...]]] = {
     r"\circ": (_CIRCLE,),
 }  # fmt: skip
 """Signs that fonts and ink often lack, as strokes of our own design in the unit square."""
+
+
+def cut(points: NDArray[np.float32], offsets: NDArray[np.int64]) -> list[NDArray[np.float32]]:
+    """The pieces of a drawing or a shape, one array each."""
+    return [points[begin:end] for begin, end in itertools.pairwise(offsets)]
 
 
 @dataclass(frozen=True, slots=True)
