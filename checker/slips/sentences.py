@@ -1,0 +1,69 @@
+"""Why a term is what it should be, in plain words that name the factors or the terms collected."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from checker.slips.partials import Partial
+from checker.slips.values import Value
+from checker.slips.writing import Style, signed, unsigned, write_value
+
+__all__ = ["collected", "made", "shown", "sign_reason"]
+
+
+def shown(value: Value, style: Style) -> str:
+    """A value in words, in LaTeX where it has one."""
+    return write_value(value, style) or "the right term"
+
+
+def sign_reason(factors: Sequence[str]) -> str:
+    """Which sign a product has, and why."""
+    negative = sum(factor.startswith("-") for factor in factors)
+    if negative == 0:
+        return "no factor is negative, so the product is positive"
+    if len(factors) == 2:
+        return (
+            "one factor is negative, so the product is negative" if negative == 1
+            else "both factors are negative, so the product is positive"
+        )
+    sign = "negative" if negative % 2 else "positive"
+    return f"{negative} of the {len(factors)} factors {'is' if negative == 1 else 'are'} negative, so the product is {sign}"
+
+
+def made(partial: Partial, style: Style) -> str:
+    """How the line before gives this term: "-2t times +4 is -8t"."""
+    result = shown(partial.value, style)
+    factors = partial.factors
+    match partial.origin:
+        case "product":
+            return f"{' times '.join(factors)} is {result}"
+        case "square":
+            return f"the square of {' times '.join(factors)} is {result}"
+        case "middle":
+            return f"twice {' times '.join(factors)} is {result}"
+        case "power":
+            return f"multiplied out, {factors[0]} to the power {factors[1]} has the term {result}"
+        case "bracket":
+            return f"the minus before the bracket turns {factors[1]} into {signed(result)}"
+        case "quotient" if len(factors) == 2:
+            return f"{factors[0]} divided by {factors[1]} is {result}"
+        case "quotient":
+            return f"divided by {factors[-1]}, this is {result}"
+        case "raised" if len(factors) == 2:
+            return f"{factors[0]} to the power {factors[1]} is {result}"
+        case _:
+            return f"the line before has {unsigned(result) if not factors else result}"
+
+
+def collected(parts: Sequence[Value], result: Value, style: Style) -> str:
+    """"20t - 8t is 12t"."""
+    text = ""
+    for part in parts:
+        piece = shown(part, style)
+        if not text:
+            text = piece
+        elif piece.startswith("-"):
+            text += " - " + piece[1:]
+        else:
+            text += " + " + piece
+    return f"{text} is {shown(result, style)}"
