@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from recognition.reader.beam import Reading, best_readings, greedy_reading
 from recognition.reader.boxes import Bounds, bounds_from_attention, bounds_in_shares
+from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
 from recognition.reader.network import Memory, Network
@@ -114,11 +115,11 @@ class NeuralReader:
             return ()
         memory = self._look(image)
         readings = self._search(memory, beam, grammars)
-        probabilities = _probabilities([one.score for one in readings], self.facts)
+        said = shares([one.score for one in readings], self.facts.temperature, self.facts.rest)
         to_original = crop.to_original @ image.to_input
         return tuple(
             self._candidate(reading, float(probability), image, memory, to_original)
-            for reading, probability in zip(readings[:CANDIDATES], probabilities, strict=False)
+            for reading, probability in zip(readings[:CANDIDATES], said, strict=False)
         )
 
     def _canonical(self, crop: LinePicture | LineStrokes) -> CanonicalImage:
@@ -162,16 +163,6 @@ class NeuralReader:
         sure = np.exp(np.minimum(reading.log_probs, 0.0))
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
         return Candidate(" ".join(texts), probability, tokens)
-
-
-def _probabilities(scores: Sequence[float], facts: ModelFacts) -> NDArray[np.float64]:
-    """Softmax of joint scores over the temperature; "none of these" takes its share where it was fitted."""
-    if not scores:
-        return np.zeros(0)
-    logits = np.array([*scores, facts.rest]) / facts.temperature
-    weights = np.exp(logits - logits.max())
-    shares: NDArray[np.float64] = weights / weights.sum()
-    return shares[:-1]
 
 
 def _boxes(bounds: Bounds, to_original: NDArray[np.float64]) -> list[Box]:
