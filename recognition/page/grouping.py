@@ -53,7 +53,10 @@ def group_lines(pieces: Pieces) -> list[list[int]]:
         middle = (boxes[:, 0] + boxes[:, 2]) / 2
         sheared[:, 1] -= shear * middle
         sheared[:, 3] -= shear * middle
-        groups = _grouped(sheared, pieces.area, letter)
+        bars = pieces.bars.copy()
+        bars[:, 1] -= shear * (bars[:, 0] + bars[:, 2]) / 2
+        bars[:, 3] -= shear * (bars[:, 0] + bars[:, 2]) / 2
+        groups = _grouped(sheared, pieces.area, letter, bars)
         slope = _common_slope(boxes, groups, letter)
         if abs(slope - shear) < 0.004:
             break
@@ -110,11 +113,14 @@ def _common_slope(boxes: NDArray[np.float64], groups: list[list[int]], letter: f
     return float(np.clip(np.array(slopes)[order][np.searchsorted(total, total[-1] / 2)], -0.35, 0.35))
 
 
-def _grouped(boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float) -> list[list[int]]:
+def _grouped(
+    boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float, inner_bars: NDArray[np.float64]
+) -> list[list[int]]:
     parent = list(range(len(boxes)))
     _join_contained(boxes, letter, parent)
-    bars = _join_fractions(boxes, letter, parent)
-    blocks = _blocks(boxes, parent, bars)
+    axes = _join_fractions(boxes, letter, parent)
+    axes.update(_join_touching_fractions(boxes, letter, parent, inner_bars))
+    blocks = _blocks(boxes, parent, axes)
     core = [i for i, block in enumerate(blocks) if _is_core(block, letter)]
     small = [i for i in range(len(blocks)) if i not in set(core)]
     clusters = _link(blocks, core, letter)
@@ -145,12 +151,12 @@ def _join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]
             parent[_find(parent, int(j))] = _find(parent, int(i))
 
 
-def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> dict[int, int]:
-    """Join each fraction bar with what stands on it and hangs from it; the bars found, each with itself as the axis."""
+def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> dict[int, float]:
+    """Join each fraction bar with what stands on it and hangs from it; the bars found, each with its height."""
     x0, y0, x1, y1 = boxes.T
     w, h = x1 - x0, y1 - y0
     cx = (x0 + x1) / 2
-    found: dict[int, int] = {}
+    found: dict[int, float] = {}
     flat = np.flatnonzero((w > 0.55 * letter) & (h < 0.3 * w) & (h < 0.6 * letter))
     for i in flat[np.argsort(w[flat])]:
         bar_y = (y0[i] + y1[i]) / 2
@@ -173,7 +179,32 @@ def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]
             continue
         for j in np.flatnonzero(above | below):
             parent[_find(parent, int(j))] = _find(parent, int(i))
-        found[int(i)] = int(i)
+        found[int(i)] = float(bar_y)
+    return found
+
+
+def _join_touching_fractions(
+    boxes: NDArray[np.float64], letter: float, parent: list[int], bars: NDArray[np.float64]
+) -> dict[int, float]:
+    """The same for bars that a letter above or below touches, so that bar and letter are one piece."""
+    x0, y0, x1, y1 = boxes.T
+    cx = (x0 + x1) / 2
+    found: dict[int, float] = {}
+    for left, top, right, bottom, number in bars:
+        piece = int(number)
+        own_above, own_below = top - y0[piece] > 0.3 * letter, y1[piece] - bottom > 0.3 * letter
+        over = (cx > left - 0.25 * letter) & (cx < right + 0.25 * letter) & (x1 - x0 < 1.25 * (right - left) + letter)
+        over[piece] = False
+        tall = y1 - y0 > 0.4 * letter
+        # The roof of a root has only its own ink below; what stands above it must be quite near to be a numerator.
+        above = over & (top - y1 > -0.25 * letter) & (top - y1 < 0.4 * letter) & (y0 < top - 0.3 * letter)
+        below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < 0.6 * letter) & (y1 > bottom + 0.3 * letter)
+        if (own_above or (above & tall).any()) and (own_below or (below & tall).any()):
+            if own_above and own_below and not (above | below).any():
+                continue  # a struck-out word or a 4 rather than a fraction
+            for j in np.flatnonzero(above | below):
+                parent[_find(parent, int(j))] = _find(parent, piece)
+            found[piece] = float((top + bottom) / 2)
     return found
 
 
@@ -181,7 +212,7 @@ def _covered(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[n
     return float((x1[chosen] - x0[chosen]).sum())
 
 
-def _blocks(boxes: NDArray[np.float64], parent: list[int], bars: dict[int, int]) -> list[_Block]:
+def _blocks(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> list[_Block]:
     members: dict[int, list[int]] = {}
     for i in range(len(boxes)):
         members.setdefault(_find(parent, i), []).append(i)
@@ -189,11 +220,11 @@ def _blocks(boxes: NDArray[np.float64], parent: list[int], bars: dict[int, int])
     for group in members.values():
         part = boxes[group]
         box = np.array([part[:, 0].min(), part[:, 1].min(), part[:, 2].max(), part[:, 3].max()])
-        inner = [i for i in group if i in bars]
+        inner = [i for i in group if i in axes]
         axis = (box[1] + box[3]) / 2
         if inner:
             widest = max(inner, key=lambda i: boxes[i, 2] - boxes[i, 0])
-            axis = (boxes[widest, 1] + boxes[widest, 3]) / 2
+            axis = axes[widest]
         blocks.append(_Block(group, box, float(axis), bool(inner)))
     return blocks
 

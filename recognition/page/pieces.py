@@ -16,7 +16,8 @@ class Pieces:
     """labels: shape (h, w), 0 for paper, i + 1 for piece i; boxes: shape (n, 4) as x0, y0, x1, y1; area: pixels.
 
     darkness: mean grey levels below paper; letter: typical height of a letter or digit in pixels; pen: typical
-    thickness of a stroke.
+    thickness of a stroke. bars: shape (m, 5) as x0, y0, x1, y1, piece: long level strokes within larger pieces, such as
+    a fraction bar that a letter touches.
     """
 
     labels: NDArray[np.int32]
@@ -25,6 +26,7 @@ class Pieces:
     darkness: NDArray[np.float64]
     letter: float
     pen: float
+    bars: NDArray[np.float64]
 
 
 _FAINTEST = 0.34
@@ -44,7 +46,7 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
     count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
     x, y, w, h, area = (stats[1:, i].astype(np.float64) for i in range(5))
     if count <= 1:
-        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), 0.0, 0.0)
+        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), 0.0, 0.0, np.zeros((0, 5)))
     inked = mask > 0
     darkness = np.bincount(labels[inked], 255.0 - even[inked], minlength=count)[1:] / np.maximum(area, 1)
     usual = _weighted(darkness, area, 0.7)
@@ -76,7 +78,33 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
     renumber = np.zeros(count, np.int32)
     renumber[order + 1] = np.arange(1, len(order) + 1)
     boxes = np.column_stack([x, y, x + w, y + h])[order]
-    return Pieces(renumber[labels], boxes, area[order], darkness[order], letter, pen)
+    numbered = renumber[labels]
+    return Pieces(
+        numbered, boxes, area[order], darkness[order], letter, pen, _inner_bars(numbered, boxes, letter, pen)
+    )
+
+
+def _inner_bars(
+    labels: NDArray[np.int32], boxes: NDArray[np.float64], letter: float, pen: float
+) -> NDArray[np.float64]:
+    """Level strokes longer than a letter is tall within pieces that are more than the stroke."""
+    ink = (labels > 0).astype(np.uint8)
+    length = max(5, round(1.05 * letter))
+    # A stroke that falls by a pixel now and then is still level, hence the dilation.
+    thick = cv2.dilate(ink, np.ones((3, 1), np.uint8))
+    opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, length), np.uint8)) & ink
+    count, _, stats, centres = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
+    bars = []
+    for x, y, w, h, _area in stats[1:count]:
+        if w < length or h > max(0.35 * letter, 3 * pen, 0.07 * w):
+            continue
+        inside = labels[y: y + h, x: x + w]
+        found = np.bincount(inside[inside > 0])
+        piece = int(found.argmax()) - 1
+        x0, y0, x1, y1 = boxes[piece]
+        if y1 - y0 > h + 0.3 * letter:
+            bars.append((x, y, x + w, y + h, piece))
+    return np.array(bars, np.float64).reshape(-1, 5)
 
 
 def _is_frame(shape: NDArray[np.bool_]) -> bool:

@@ -35,7 +35,7 @@ def _crossed_by_straight_stroke(own: NDArray[np.uint8], pieces: Pieces) -> bool:
     """Look for one long stroke that letters cross; a fraction bar or a root's roof is not crossed."""
     height, width = own.shape
     found = cv2.HoughLinesP(
-        own, 1, np.pi / 360, threshold=int(0.5 * width), minLineLength=_LEAST_SPAN * width, maxLineGap=3 * pieces.pen
+        own, 1, np.pi / 360, threshold=int(0.5 * width), minLineLength=_LEAST_SPAN * width, maxLineGap=pieces.pen
     )
     if found is None:
         return False
@@ -45,6 +45,10 @@ def _crossed_by_straight_stroke(own: NDArray[np.uint8], pieces: Pieces) -> bool:
         if columns.size < _LEAST_SPAN * width:
             continue
         rows = np.rint(np.interp(columns, [x0, x1], [y0, y1])).astype(int)
+        middle = np.clip(rows, 1, height - 2)
+        inked = (own[middle, columns] > 0) | (own[middle - 1, columns] > 0) | (own[middle + 1, columns] > 0)
+        if inked.mean() < 0.93:
+            continue
         above, below = np.clip(rows - reach, 0, height - 1), np.clip(rows + reach, 0, height - 1)
         up, down = own[above, columns] > 0, own[below, columns] > 0
         window = max(3, round(0.3 * pieces.letter))

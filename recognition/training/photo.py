@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import cv2
 import numpy as np
@@ -23,7 +24,7 @@ Picture = NDArray[np.uint8]
 class PhotoStyle:
     """How a photo is taken.
 
-    margin: share of the photo around the sheet; tilt: how far corners stray, as a share of the photo; turn_deg: rotation.
+    margin: share of the photo around the sheet; tilt: how far corners stray, as a share of it; turn_deg: rotation.
     shadow: darkest factor of light, 1 is none; blur: standard deviation in pixels; noise: in grey levels; warmth: gain
     of red over blue; quality: of the JPEG. no_table: the sheet fills the photo.
     """
@@ -70,7 +71,6 @@ def photograph(page: Picture, style: PhotoStyle, size: tuple[int, int], rng: np.
         page: RGB, shape (h, w, 3), seen straight from above.
         size: (width, height) of the photo.
     """
-    width, height = size
     homography = _view(page.shape, style, size, rng)
     flags = cv2.INTER_LINEAR
     sheet = _shrunk(page, homography, size, flags)
@@ -112,7 +112,7 @@ def table(size: tuple[int, int], rng: np.random.Generator) -> Picture:
         fine = rng.normal(0, 1, (max(2, height // 160), max(2, width // 3))).astype(np.float32)
         grain = cv2.resize(fine, (width, height), interpolation=cv2.INTER_CUBIC)
     strength = float(rng.uniform(2, 9))
-    return np.clip(base[None, None, :] + strength * grain[:, :, None], 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(base[None, None, :] + strength * grain[:, :, None], 0, 255), dtype=np.uint8)
 
 
 def shaded(image: Picture, darkest: float, rng: np.random.Generator) -> Picture:
@@ -131,13 +131,13 @@ def shaded(image: Picture, darkest: float, rng: np.random.Generator) -> Picture:
     light = light * (1 - (1 - darkest) / (1 + np.exp(edge / softness)))
     field = cv2.resize((light / light.max()).astype(np.float32), (width, height), interpolation=cv2.INTER_CUBIC)
     lit = image.astype(np.float32) * (field[:, :, None] if image.ndim == 3 else field)
-    return np.clip(lit, 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(lit, 0, 255), dtype=np.uint8)
 
 
 def cast(image: Picture, warmth: float) -> Picture:
     """Colour cast of the light: more than 1 is warm, less is cold."""
     gains = np.array([warmth, 1.0, 1 / warmth], np.float32)
-    return np.clip(image.astype(np.float32) * gains / gains.max(), 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(image.astype(np.float32) * gains / gains.max(), 0, 255), dtype=np.uint8)
 
 
 def blurred(image: Picture, sigma: float) -> Picture:
@@ -150,14 +150,15 @@ def noisy(image: Picture, sigma: float, rng: np.random.Generator) -> Picture:
     grain = rng.normal(0, 1, image.shape[:2]).astype(np.float32)
     grain = cv2.GaussianBlur(grain, (0, 0), 0.6) * (2.0 * sigma)
     spoiled = image.astype(np.float32) + (grain[:, :, None] if image.ndim == 3 else grain)
-    return np.clip(spoiled, 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(spoiled, 0, 255), dtype=np.uint8)
 
 
 def packed(image: Picture, quality: int) -> Picture:
     """Through JPEG and back."""
-    good, data = cv2.imencode(".jpg", image[:, :, ::-1] if image.ndim == 3 else image, [cv2.IMWRITE_JPEG_QUALITY, quality])
+    colour_order = image[:, :, ::-1] if image.ndim == 3 else image
+    good, data = cv2.imencode(".jpg", colour_order, [cv2.IMWRITE_JPEG_QUALITY, quality])
     assert good
-    back = cv2.imdecode(data, cv2.IMREAD_COLOR if image.ndim == 3 else cv2.IMREAD_GRAYSCALE)
+    back: Any = cv2.imdecode(data, cv2.IMREAD_COLOR if image.ndim == 3 else cv2.IMREAD_GRAYSCALE)
     return np.ascontiguousarray(back[:, :, ::-1] if image.ndim == 3 else back, dtype=np.uint8)
 
 
@@ -181,7 +182,7 @@ def _view(
 
 
 def _shrunk(page: Picture, homography: NDArray[np.float64], size: tuple[int, int], flags: int) -> Picture:
-    """Warp after an area-average reduction where the photo is much smaller than the page, so that lines do not flicker."""
+    """Warp, after an area-average reduction where the photo is much smaller, so that thin lines stay whole."""
     scale = float(np.sqrt(abs(np.linalg.det(homography[:2, :2]))))
     source, matrix = page, homography
     if scale < 0.75:

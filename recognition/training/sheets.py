@@ -19,8 +19,8 @@ __all__ = ["Hand", "Paper", "SheetDrawing", "jittered", "write_sheet"]
 
 _SHIFT = 4
 """Fractional bits of OpenCV's drawing coordinates."""
-MM = 7.4
-"""Pixels a millimetre: an A4 sheet is 1554 x 2198."""
+MM = 10.5
+"""Pixels a millimetre: an A5 page of an exercise book is 1554 x 2205."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,12 +161,16 @@ def _blank(size: tuple[int, int], paper: Paper, noise: np.random.Generator) -> N
     return sheet
 
 
-def _rule(sheet: NDArray[np.uint8], a: tuple[float, float], b: tuple[float, float], colour: tuple[int, int, int]) -> None:
+def _rule(
+    sheet: NDArray[np.uint8], a: tuple[float, float], b: tuple[float, float], colour: tuple[int, int, int]
+) -> None:
     one, two = (tuple(round(v * (1 << _SHIFT)) for v in p) for p in (a, b))
     cv2.line(sheet, one, two, colour, 2, cv2.LINE_AA, _SHIFT)
 
 
-def _draw(ink: NDArray[np.uint8], drawing: Drawing, points: NDArray[np.float32], hand: Hand, rng: random.Random) -> None:
+def _draw(
+    ink: NDArray[np.uint8], drawing: Drawing, points: NDArray[np.float32], hand: Hand, rng: random.Random
+) -> None:
     """Ink of one line: strokes with round ends, outlines filled and their rim thickened to the pen."""
     fixed = np.rint(points * (1 << _SHIFT)).astype(np.int32)
     pen = max(1, round(hand.pen + rng.gauss(0, 0.2)))
@@ -194,4 +198,4 @@ def _inked(
     cover *= np.clip(0.9 + 0.07 * flow + 0.12 * grain, 0.45, 1.0)
     colour = np.array(hand.colour, np.float32)
     mixed = sheet * (1 - cover[:, :, None]) + colour * cover[:, :, None]
-    return np.clip(mixed, 0, 255).astype(np.uint8)
+    return np.asarray(np.clip(mixed, 0, 255), dtype=np.uint8)
