@@ -13,11 +13,12 @@ from recognition.errors import Cancelled
 from recognition.errors import InputError as RecognitionInputError
 from recognition.result import Tick
 
-__all__ = ["Job", "Jobs", "Work"]
+__all__ = ["Give", "Job", "Jobs", "Work"]
 
 log = logging.getLogger(__name__)
 
-Work = Callable[[Tick, Callable[[object], None]], object]
+Give = Callable[[object], None]
+Work = Callable[[Tick, Give], object]
 """Takes tick(done, total), which raises Cancelled to stop, and give(part), which hands on a part of the result."""
 
 _USER_ERRORS = (CheckerInputError, RecognitionInputError)

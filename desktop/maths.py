@@ -7,7 +7,7 @@ import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 
-__all__ = ["Maths", "MathsError", "compact", "plain", "typeset"]
+__all__ = ["Maths", "MathsError", "compact", "plain", "tidy", "typeset"]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
 _VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
@@ -35,6 +35,21 @@ def compact(latex: str) -> str:
     text = _SPACED_DIGITS.sub("", latex)
     text = _WORD.sub(lambda m: rf"\text{{ {m.group(1)} }}", text)
     return text.strip()
+
+
+def tidy(latex: str) -> str:
+    """The same LaTeX as one would type it: no blanks but those that end a command's name, no needless braces."""
+    text = re.sub(r"\s+", " ", latex.strip())
+    words: list[str] = []
+
+    def keep(match: re.Match[str]) -> str:
+        words.append(match.group(1))
+        return f"\0{len(words) - 1}\0"
+
+    text = _WORD.sub(keep, text)
+    text = re.sub(r"(\\[a-zA-Z]+) (?=[a-zA-Z])", "\\1\1", text).replace(" ", "").replace("\1", " ")
+    text = re.sub(r"([\^_])\{(\w)\}(?!\d)", r"\1\2", text)
+    return re.sub("\0(\\d+)\0", lambda m: rf"\text{{ {words[int(m.group(1))]} }}", text)
 
 
 @lru_cache(maxsize=2048)

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 import os
+import re
 import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import numpy as np
+from numpy.typing import NDArray
+
 from desktop.document import DeskLine, Document
-from recognition.errors import InputError
 from recognition.result import Candidate, Tick, no_tick
 
 if TYPE_CHECKING:
+    from recognition.ink import InkLine
+    from recognition.page import LineCrop
     from recognition.reader import LinePicture, LineStrokes, NeuralReader
 
 __all__ = ["NO_WRITING", "FoundDocument", "PageReader", "is_ink"]
@@ -22,6 +27,8 @@ NO_WRITING = (
     "{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, "
     "and take the picture again."
 )
+
+_INK = re.compile(rb"<(?:\w+:)?ink[\s>]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,19 +60,21 @@ class PageReader:
             InputError: the file cannot be used; the sentence says why and what to do next.
         """
         if is_ink(path):
-            yield from _ink_documents(path)
+            yield _ink_document(path)
             return
-        from recognition.page import find_lines, open_pages
+        from recognition.page import open_pages
 
         for sheet in open_pages(path):
-            found = find_lines(sheet.image, tick=lambda done, total: tick(0, 0))
-            lines = tuple(
-                DeskLine(box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out) for crop in found.lines
-            )
-            document = Document(
-                file=str(path), page=sheet.page, size=found.size, picture=sheet.image, lines=lines
-            )
-            yield FoundDocument(document, found.lines)
+            yield self.find_in_picture(sheet.image, str(path), page=sheet.page, tick=tick)
+
+    def find_in_picture(
+        self, picture: NDArray[np.uint8], name: str, *, page: int = 0, tick: Tick = no_tick
+    ) -> FoundDocument:
+        """Find the lines of a picture that is already in memory: RGB, shape (height, width, 3)."""
+        from recognition.page import find_lines
+
+        found = find_lines(picture, tick=lambda done, total: tick(0, 0))
+        return FoundDocument(_document(name, page, found.size, picture, found.lines), found.lines)
 
     def read(self, found: FoundDocument, *, tick: Tick = no_tick) -> list[tuple[Candidate, ...]]:
         """Read the lines of a page; struck-out lines are not read.
@@ -91,15 +100,27 @@ class PageReader:
 
 
 def is_ink(path: str | os.PathLike[str]) -> bool:
-    """Whether a file is InkML, by its first bytes."""
+    """Whether a file is meant as InkML, by its name or its first bytes."""
+    if Path(path).suffix.lower() == ".inkml":
+        return True
     try:
         with open(path, "rb") as file:
-            start = file.read(2048)
+            return _INK.search(file.read(4096)) is not None
     except OSError:
         return False
-    return b"<ink" in start.replace(b"<inkml:ink", b"<ink")
 
 
-def _ink_documents(path: str | os.PathLike[str]) -> Iterator[FoundDocument]:
-    raise InputError(f"{Path(path).name} is an InkML drawing, which cannot be read yet.")
-    yield
+def _ink_document(path: str | os.PathLike[str]) -> FoundDocument:
+    from recognition.ink import read_inkml, strokes_to_lines
+
+    found = strokes_to_lines(read_inkml(Path(path)))
+    return FoundDocument(
+        _document(str(path), 0, found.picture.size, found.picture.image, found.lines), found.lines
+    )
+
+
+def _document(
+    file: str, page: int, size: tuple[int, int], picture: NDArray[np.uint8], crops: Sequence[InkLine | LineCrop]
+) -> Document:
+    lines = tuple(DeskLine(box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out) for crop in crops)
+    return Document(file=file, page=page, size=size, picture=picture, lines=lines)

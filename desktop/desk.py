@@ -1,0 +1,243 @@
+"""The desk: the documents that lie on it, reading and checking them off the window's thread."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Sequence
+from functools import partial
+from pathlib import Path
+
+import numpy as np
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
+from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
+
+from desktop.checker_process import CheckerProcess
+from desktop.document import Change, Document, Lines, WorkingVerdict
+from desktop.jobs import Give, Job, Jobs, Work
+from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.typed_page import is_typed, lay_out, typed_document
+from desktop.undo import ChangeCommand
+from recognition.result import Candidate, Tick
+
+__all__ = ["Desk"]
+
+log = logging.getLogger(__name__)
+
+_PAUSE_MS = 120
+"""Wait after a change before checking, so that a run of changes is checked once."""
+
+Read = tuple[Document, list[tuple[Candidate, ...]]]
+Judged = tuple[Document, int, tuple[WorkingVerdict, ...]]
+
+
+class Desk(QObject):
+    """Owns documents, their undo stacks, the reader and the checker."""
+
+    document_added = Signal(object)
+    document_removed = Signal(object)
+    document_changed = Signal(object)
+    document_checked = Signal(object)
+    problem = Signal(str)
+    activity = Signal(str, int, int)
+    idle = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.documents: list[Document] = []
+        self.undo_group = QUndoGroup(self)
+        self._stacks: dict[int, QUndoStack] = {}
+        self._reader = PageReader()
+        self._checker = CheckerProcess()
+        self._reads = Jobs(self)
+        self._checks = Jobs(self)
+        self._reads.busy_changed.connect(self._tell_idle)
+        self._checks.busy_changed.connect(self._tell_idle)
+        self._unread: set[int] = set()
+        self._to_check: list[Document] = []
+        self._pasted = 0
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.setInterval(_PAUSE_MS)
+        self._timer.timeout.connect(self._start_checks)
+
+    @property
+    def busy(self) -> bool:
+        """Whether anything is being read or checked, or waits for it."""
+        return self._reads.busy or self._checks.busy or self._timer.isActive()
+
+    def warm_up(self) -> None:
+        """Start the checker and load the reader in the background."""
+
+        def work(tick: Tick, give: Give) -> object:
+            self._checker.start()
+            self._reader.load()
+            return None
+
+        job = Job("Starting", work)
+        job.failed.connect(self.problem)
+        self._reads.start(job)
+
+    def open(self, paths: Sequence[Path]) -> None:
+        """Open files, one after the other; each page appears as soon as its lines are found."""
+        for path in paths:
+            log.info("opening a file")
+            self._start_reading(path.name, partial(self._read_file, path))
+
+    def open_picture(self, image: QImage) -> None:
+        """Open a picture from the clipboard."""
+        self._pasted += 1
+        name = "Pasted picture" if self._pasted == 1 else f"Pasted picture {self._pasted}"
+        rgb = image.convertToFormat(QImage.Format.Format_RGB888)
+        rows = np.frombuffer(rgb.constBits(), np.uint8).reshape(rgb.height(), rgb.bytesPerLine())
+        pixels = rows[:, : 3 * rgb.width()].reshape(rgb.height(), rgb.width(), 3).copy()
+
+        def work(tick: Tick, give: Give) -> object:
+            self._read_page(self._reader.find_in_picture(pixels, name, tick=tick), tick, give)
+            return None
+
+        self._start_reading(name, work)
+
+    def add_typed(self, lines: list[str]) -> Document:
+        """Lay a typed working on the desk."""
+        number = 1 + sum(is_typed(document) for document in self.documents)
+        document = typed_document(lines, number=number)
+        self._add(document)
+        self.check(document)
+        return document
+
+    def remove(self, document: Document) -> None:
+        """Take a document off the desk."""
+        self.documents.remove(document)
+        stack = self._stacks.pop(id(document))
+        self.undo_group.removeStack(stack)
+        stack.deleteLater()
+        self.document_removed.emit(document)
+
+    def activate(self, document: Document | None) -> None:
+        """Make undo and redo those of a document."""
+        self.undo_group.setActiveStack(None if document is None else self._stacks[id(document)])  # type: ignore[arg-type]
+
+    def do(self, document: Document, change: Change) -> None:
+        """Make a change that can be undone."""
+        self._stacks[id(document)].push(ChangeCommand(document, change))
+
+    def is_being_read(self, document: Document) -> bool:
+        return id(document) in self._unread
+
+    def check(self, document: Document) -> None:
+        """Check a document after a short pause."""
+        if document.lines and document not in self._to_check:
+            self._to_check.append(document)
+        self._timer.start()
+
+    def stop(self) -> None:
+        """Stop reading and checking."""
+        self._timer.stop()
+        self._to_check.clear()
+        self._reads.cancel_all()
+        self._checks.cancel_all()
+
+    def close(self) -> bool:
+        """Stop everything; returns whether all threads came to rest."""
+        self.stop()
+        rested = self._reads.close() and self._checks.close()
+        self._checker.close()
+        return rested
+
+    # Reading -----------------------------------------------------------------------------------------------------
+
+    def _start_reading(self, name: str, work: Work) -> None:
+        job = Job(f"Reading {name}", work)
+        job.progressed.connect(partial(self._show_progress, job.name))
+        job.gave.connect(self._take)
+        job.failed.connect(partial(self._fail, name))
+        job.cancelled.connect(self._forget_unread)
+        self._reads.start(job)
+        self.activity.emit(job.name, 0, 0)
+
+    def _read_file(self, path: Path, tick: Tick, give: Give) -> None:
+        for found in self._reader.find(path, tick=tick):
+            self._read_page(found, tick, give)
+
+    def _read_page(self, found: FoundDocument, tick: Tick, give: Give) -> None:
+        give(found.document)
+        if found.document.lines:
+            give((found.document, self._reader.read(found, tick=tick)))
+        else:
+            give(NO_WRITING.format(name=found.name))
+
+    @Slot(object)
+    def _take(self, part: object) -> None:
+        if isinstance(part, Document):
+            if part.lines:
+                self._unread.add(id(part))
+            self._add(part)
+        elif isinstance(part, str):
+            self.problem.emit(part)
+        else:
+            assert isinstance(part, tuple)
+            document, candidates = part
+            self._unread.discard(id(document))
+            document.take_readings(candidates)
+
+    def _fail(self, name: str, sentence: str) -> None:
+        self._forget_unread()
+        self.problem.emit(sentence if name in sentence else f"{name}: {sentence}")
+
+    def _forget_unread(self) -> None:
+        for document in self.documents:
+            if id(document) in self._unread:
+                self._unread.discard(id(document))
+                self.document_changed.emit(document)
+
+    def _add(self, document: Document) -> None:
+        self.documents.append(document)
+        stack = QUndoStack(self)
+        self._stacks[id(document)] = stack
+        self.undo_group.addStack(stack)
+        revision = document.revision
+
+        def changed() -> None:
+            nonlocal revision
+            if document.revision != revision:
+                revision = document.revision
+                if is_typed(document):
+                    lay_out(document)
+                self.check(document)
+            self.document_changed.emit(document)
+
+        document.listen(changed)
+        self.document_added.emit(document)
+
+    # Checking ----------------------------------------------------------------------------------------------------
+
+    @Slot()
+    def _start_checks(self) -> None:
+        waiting, self._to_check = self._to_check, []
+        for document in waiting:
+            if document not in self.documents or id(document) in self._unread:
+                continue
+            lines, revision = document.lines, document.revision
+
+            job = Job("Checking", partial(self._judge, document, lines, revision))
+            job.progressed.connect(partial(self._show_progress, job.name))
+            job.succeeded.connect(self._take_verdicts)
+            job.failed.connect(self.problem)
+            self._checks.start(job)
+
+    def _judge(self, document: Document, lines: Lines, revision: int, tick: Tick, give: Give) -> Judged:
+        return document, revision, self._checker.judge(lines, tick=tick)
+
+    @Slot(object)
+    def _take_verdicts(self, judged: Judged) -> None:
+        document, revision, verdicts = judged
+        if document.show(verdicts, revision=revision):
+            self.document_checked.emit(document)
+
+    def _show_progress(self, name: str, done: int, total: int) -> None:
+        self.activity.emit(name, done, total)
+
+    @Slot(bool)
+    def _tell_idle(self, busy: bool) -> None:
+        if not self._reads.busy and not self._checks.busy:
+            self.idle.emit()

@@ -1,0 +1,260 @@
+"""Editing one line: its other readings, its LaTeX, how that looks, and where it does not parse."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QIcon, QKeyEvent, QPainter, QPaintEvent, QPalette, QPixmap
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from checker.errors import InputError
+from desktop.document import DeskLine, State
+from desktop.maths import MathsError, plain, tidy, typeset
+from desktop.maths_picture import paint_maths
+from desktop.theme import ground, ink, mix, quiet, state_colour
+
+__all__ = ["LineEditor", "parse_problem"]
+
+_LEAST_PROBABILITY = 0.005
+_MOST_CANDIDATES = 5
+
+
+def parse_problem(latex: str) -> tuple[str, int] | None:
+    """Why a line cannot be checked as it stands, and the character where; None when it can."""
+    from checker.syntax import parse_line
+    from desktop.workings import split_number
+
+    label, rest = split_number(latex)
+    try:
+        parse_line(rest)
+    except InputError as exc:
+        position = getattr(exc, "position", len(rest)) + len(label)
+        return plain(str(exc)), min(position, len(latex))
+    return None
+
+
+class _Preview(QWidget):
+    """The LaTeX set as maths while it is typed."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._latex = ""
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setAccessibleName("How the line looks")
+
+    def show_latex(self, latex: str) -> None:
+        self._latex = latex
+        self.setAccessibleDescription(plain(latex))
+        self.updateGeometry()
+        self.update()
+
+    def sizeHint(self) -> QSize:
+        em = self.fontMetrics().height()
+        try:
+            height = typeset(self._latex, size=round(em * 1.3, 1)).height
+        except MathsError:
+            height = 0.0
+        return QSize(200, round(min(max(height, em * 1.4), em * 4.2)) + 12)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        palette = self.palette()
+        area = QRectF(self.rect())
+        painter.setPen(mix(ground(palette), ink(palette), 0.2))
+        painter.setBrush(ground(palette))
+        painter.drawRoundedRect(area.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
+        inner = area.adjusted(10, 5, -10, -5)
+        size = self.fontMetrics().height() * 1.3
+        try:
+            typeset(self._latex, size=round(size, 1))
+        except MathsError as exc:
+            painter.setPen(quiet(palette))
+            painter.drawText(inner, int(Qt.AlignmentFlag.AlignVCenter), str(exc))
+            return
+        paint_maths(painter, inner, self._latex, size=size, colour=ink(palette))
+
+
+class LineEditor(QWidget):
+    """Shows the chosen line; tells when the user confirms a reading. Holds only what is being typed."""
+
+    confirmed = Signal(int, str)
+    abandoned = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._index = -1
+        self._line: DeskLine | None = None
+        self._warned_of: str | None = None
+        self._title = QLabel()
+        self._title.setTextFormat(Qt.TextFormat.PlainText)
+        self._buttons = [self._candidate_button(number) for number in range(_MOST_CANDIDATES)]
+        self._field = QLineEdit()
+        self._field.setAccessibleName("LaTeX of the line")
+        self._field.setPlaceholderText("What does the line say? LaTeX, for example 2x^2-3x=5")
+        self._field.textChanged.connect(self._look_again)
+        self._field.installEventFilter(self)
+        self._preview = _Preview()
+        self._problem = QLabel()
+        self._problem.setWordWrap(True)
+        self._problem.setTextFormat(Qt.TextFormat.PlainText)
+        self._confirm = QPushButton("Confirm (Enter)")
+        self._confirm.clicked.connect(self.confirm)
+        row = QHBoxLayout()
+        row.addWidget(self._field, 1)
+        row.addWidget(self._confirm)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(12, 8, 12, 10)
+        layout.setSpacing(6)
+        layout.addWidget(self._title)
+        for button in self._buttons:
+            layout.addWidget(button)
+        layout.addLayout(row)
+        layout.addWidget(self._preview)
+        layout.addWidget(self._problem)
+        self.show_line(-1, None)
+
+    @property
+    def has_edit(self) -> bool:
+        """Whether something was typed that is not yet confirmed."""
+        return self._line is not None and self._field.text().strip() != tidy(self._line.latex)
+
+    @property
+    def text(self) -> str:
+        return self._field.text()
+
+    def show_line(self, index: int, line: DeskLine | None) -> None:
+        """Show a line; what was typed and not confirmed is gone."""
+        self._index, self._line, self._warned_of = index, line, None
+        self.setEnabled(line is not None)
+        self._field.setText("" if line is None else tidy(line.latex))
+        self._show_candidates()
+        self._title.setText(self._title_text())
+        colour = quiet(self.palette()) if line is None else state_colour(line.state, self.palette())
+        palette = self._title.palette()
+        palette.setColor(QPalette.ColorRole.WindowText, colour)
+        self._title.setPalette(palette)
+        self._look_again()
+
+    def edit(self) -> None:
+        """Put the cursor into the LaTeX."""
+        self._field.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self._field.selectAll()
+
+    def choose_candidate(self, number: int) -> None:
+        """Take another reading, counted from 0, as the right one."""
+        if self._line is not None and number < len(self._offered()):
+            self.confirmed.emit(self._index, self._offered()[number])
+
+    def confirm(self) -> None:
+        """Confirm what stands in the field; what does not parse is asked about once, at the place where it fails."""
+        if self._line is None:
+            return
+        text = self._field.text().strip()
+        if not text:
+            self._field.setFocus()
+            self._say("Type what the line says, or leave the line out (Ctrl+L).")
+            return
+        problem = parse_problem(text)
+        if problem is not None and self._warned_of != text:
+            self._warned_of = text
+            self._field.setFocus()
+            self._field.setCursorPosition(problem[1])
+            self._say(f"{problem[0]} Press Enter again to keep it as it is.")
+            return
+        same = text == tidy(self._line.latex)
+        known = next((c.latex for c in self._line.candidates if tidy(c.latex) == text), text)
+        self.confirmed.emit(self._index, self._line.latex if same else known)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if (
+            watched is self._field
+            and isinstance(event, QKeyEvent)
+            and event.type() is QEvent.Type.KeyPress
+            and event.key() == Qt.Key.Key_Escape
+        ):
+            self.show_line(self._index, self._line)
+            self.abandoned.emit()
+            return True
+        return super().eventFilter(watched, event)
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.PaletteChange and hasattr(self, "_buttons"):
+            self._show_candidates()
+
+    def _title_text(self) -> str:
+        if self._line is None:
+            return "Choose a line to see its readings."
+        words = {
+            State.UNREAD: "could not be read. Type what it says.",
+            State.DOUBTFUL: "is doubtful. Which reading is right?",
+            State.READ: "was read so.",
+            State.CONFIRMED: "is confirmed.",
+        }
+        return f"Line {self._index + 1} {words[self._line.state]}"
+
+    def _offered(self) -> list[str]:
+        if self._line is None:
+            return []
+        likely = [c for c in self._line.candidates if c.probability >= _LEAST_PROBABILITY and c.latex.strip()]
+        return [c.latex for c in likely[:_MOST_CANDIDATES]]
+
+    def _show_candidates(self) -> None:
+        offered = self._offered() if self._line is not None else []
+        chances = {c.latex: c.probability for c in self._line.candidates} if self._line is not None else {}
+        for number, button in enumerate(self._buttons):
+            button.setVisible(number < len(offered) and len(offered) > 1)
+            if number < len(offered):
+                latex = offered[number]
+                icon = self._icon(f"{number + 1}", latex, f"{chances[latex]:.0%}")
+                button.setIcon(QIcon(icon))
+                button.setIconSize(icon.deviceIndependentSize().toSize())
+                button.setAccessibleName(f"Reading {number + 1}: {plain(tidy(latex))}, {chances[latex]:.0%}")
+                button.setToolTip(f"Take this reading (key {number + 1})")
+
+    def _candidate_button(self, number: int) -> QPushButton:
+        button = QPushButton()
+        button.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        button.setFlat(True)
+        button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        button.setStyleSheet("text-align: left; padding: 2px 6px;")
+        button.clicked.connect(lambda: self.choose_candidate(number))
+        return button
+
+    def _icon(self, key: str, latex: str, chance: str) -> QPixmap:
+        em = self.fontMetrics().height()
+        try:
+            height = min(max(typeset(latex, size=round(em * 1.05, 1)).height, em), em * 2.4)
+        except MathsError:
+            height = em
+        width = max(240, self.width() - 44)
+        ratio = self.devicePixelRatioF()
+        pixmap = QPixmap(QSize(round(width * ratio), round((height + 4) * ratio)))
+        pixmap.setDevicePixelRatio(ratio)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(pixmap)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setFont(self.font())
+        painter.setPen(quiet(self.palette()))
+        area = QRectF(0, 0, width, height + 4)
+        painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter), key)
+        painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignRight), chance)
+        paint_maths(painter, area.adjusted(22, 0, -52, 0), latex, size=em * 1.05, colour=ink(self.palette()))
+        painter.end()
+        return pixmap
+
+    def _look_again(self) -> None:
+        text = self._field.text().strip()
+        self._preview.show_latex(text)
+        if self._line is None or not text:
+            self._say("")
+            return
+        problem = parse_problem(text)
+        self._say("" if problem is None else problem[0])
+
+    def _say(self, sentence: str) -> None:
+        self._problem.setText(sentence)
+        self._problem.setVisible(bool(sentence))

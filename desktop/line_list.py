@@ -1,0 +1,259 @@
+"""The list of lines: each crop with its reading set as maths under it, its state, its verdict and why."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFrame,
+    QListView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
+
+from desktop.document import Document, State
+from desktop.glyphs import paint_glyph
+from desktop.line_rows import LINE_ROLE, LineRow, LineRows
+from desktop.maths import MathsError, typeset
+from desktop.maths_picture import paint_maths
+from desktop.theme import ground, ink, mix, quiet, state_colour, verdict_colour
+
+__all__ = ["LineList"]
+
+_PAD = 10.0
+_NUMBER_WIDTH = 34.0
+_CROP_HEIGHT = 46.0
+_VERDICT_SHARE = 0.36
+_WRAP = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft) | int(Qt.AlignmentFlag.AlignTop)
+_MIDDLE = int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignLeft)
+
+
+class _Layout:
+    """Where the parts of a row go, for a width and a font."""
+
+    def __init__(self, row: LineRow, width: float, font: QFont) -> None:
+        self.font = font
+        self.bold = QFont(font)
+        self.bold.setBold(True)
+        metrics = QFontMetricsF(font)
+        self.em = metrics.height()
+        self.maths_size = self.em * 1.12
+        y = 0.0
+        self.heading = QRectF()
+        if row.heading:
+            area = QRectF(_PAD, 0, width - 2 * _PAD, 1e5)
+            height = QFontMetricsF(self.bold).boundingRect(area, _WRAP, row.heading).height()
+            self.heading = QRectF(0, y, width, height + 1.2 * _PAD)
+            y = self.heading.bottom()
+        self.body_top = y
+        left = _PAD + _NUMBER_WIDTH
+        verdict_width = max(150.0, width * _VERDICT_SHARE)
+        reading_width = width - left - verdict_width - 2 * _PAD
+        y += 0.8 * _PAD
+        self.crop = QRectF()
+        reading_y = y
+        if row.crop is not None and not row.crop.isNull():
+            scale = min(reading_width / row.crop.width(), _CROP_HEIGHT / row.crop.height())
+            self.crop = QRectF(left, y, row.crop.width() * scale, row.crop.height() * scale)
+            reading_y = self.crop.bottom() + 5
+        self.maths = QRectF(left, reading_y, reading_width, self._maths_height(row.line.latex, reading_width))
+        self.verdict = QRectF(left + reading_width + _PAD, y, verdict_width, self.em * 1.25)
+        reason = QRectF(self.verdict.left(), self.verdict.bottom(), verdict_width, 1e5)
+        reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if self._shows_reason(row) else 0.0
+        self.reason = QRectF(reason.left(), reason.top(), verdict_width, reason_height)
+        self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, self.em)
+        bottom = max(self.maths.bottom(), self.state.bottom()) + 0.8 * _PAD
+        self.card = QRectF()
+        self.card_rows: list[QRectF] = []
+        if row.card:
+            self._lay_card(row, QRectF(left, bottom, width - left - _PAD, 0), metrics)
+            bottom = self.card.bottom() + _PAD
+        self.height = bottom
+
+    @staticmethod
+    def _shows_reason(row: LineRow) -> bool:
+        return bool(row.reason) and not row.card
+
+    def _maths_height(self, latex: str, width: float) -> float:
+        try:
+            maths = typeset(latex, size=round(self.maths_size, 1))
+        except MathsError:
+            return self.em * 1.3
+        return max(self.em * 1.3, maths.height * min(1.0, width / maths.width) + 2)
+
+    def _lay_card(self, row: LineRow, area: QRectF, metrics: QFontMetricsF) -> None:
+        self.label_width = max(metrics.horizontalAdvance(part.label) for part in row.card) + _PAD
+        y = area.top() + 0.7 * _PAD
+        width = area.width() - self.label_width - 2 * _PAD
+        for part in row.card:
+            place = QRectF(area.left() + _PAD + self.label_width, y, width, 1e5)
+            if part.latex:
+                height = self._maths_height(part.latex, width)
+            else:
+                height = max(self.em * 1.2, metrics.boundingRect(place, _WRAP, part.text).height())
+            self.card_rows.append(QRectF(place.left(), y, width, height))
+            y += height + 3
+        self.card = QRectF(area.left(), area.top(), area.width(), y - area.top() + 0.5 * _PAD)
+
+
+class _RowPainter(QStyledItemDelegate):
+    """Paints the rows."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        view = option.widget
+        width = view.viewport().width() if isinstance(view, QListView) else option.rect.width()
+        row: LineRow = index.data(LINE_ROLE)
+        return QSize(width, round(_Layout(row, width, option.font).height) + 1)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        row: LineRow = index.data(LINE_ROLE)
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
+        area = QRectF(option.rect)
+        layout = _Layout(row, area.width(), option.font)
+        palette = option.palette
+        painter.save()
+        painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform)
+        painter.translate(area.topLeft())
+        body = QRectF(0, layout.body_top, area.width(), area.height() - layout.body_top)
+        if chosen:
+            accent = palette.color(QPalette.ColorRole.Highlight)
+            painter.fillRect(body, mix(ground(palette), accent, 0.14))
+            painter.fillRect(QRectF(0, body.top(), 4, body.height()), accent)
+            if focused:
+                painter.setPen(QPen(accent, 1.5))
+                painter.drawRect(body.adjusted(1, 1, -1, -1))
+        if row.heading:
+            self._paint_heading(painter, layout, row, palette)
+        painter.setPen(QPen(mix(ground(palette), ink(palette), 0.16), 1))
+        painter.drawLine(QPointF(0, area.height() - 0.5), QPointF(area.width(), area.height() - 0.5))
+        self._paint_reading(painter, layout, row, palette)
+        self._paint_verdict(painter, layout, row, palette)
+        if row.card:
+            self._paint_card(painter, layout, row, palette)
+        painter.restore()
+
+    def _paint_heading(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
+        painter.fillRect(layout.heading, mix(ground(palette), ink(palette), 0.09))
+        painter.setFont(layout.bold)
+        painter.setPen(ink(palette))
+        flags = int(Qt.TextFlag.TextWordWrap) | _MIDDLE
+        painter.drawText(layout.heading.adjusted(_PAD, 0, -_PAD, 0), flags, row.heading)
+
+    def _paint_reading(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
+        painter.setFont(layout.bold)
+        painter.setPen(quiet(palette))
+        top = layout.body_top + 0.8 * _PAD
+        painter.drawText(QRectF(_PAD + 2, top, _NUMBER_WIDTH, layout.em * 1.25), _MIDDLE, str(row.number))
+        if row.crop is not None and not layout.crop.isEmpty():
+            ratio = painter.device().devicePixelRatio()
+            size = QSize(round(layout.crop.width() * ratio), round(layout.crop.height() * ratio))
+            smooth = Qt.TransformationMode.SmoothTransformation
+            small = row.crop.scaled(size, Qt.AspectRatioMode.IgnoreAspectRatio, smooth)
+            painter.drawImage(layout.crop, small)
+        painter.setFont(layout.font)
+        if row.line.is_blank:
+            painter.setPen(quiet(palette))
+            words = "left out" if row.line.struck_out else "not read: type what it says"
+            painter.drawText(layout.maths, _MIDDLE, words)
+        else:
+            colour = quiet(palette) if row.line.struck_out else ink(palette)
+            paint_maths(painter, layout.maths, row.line.latex, size=layout.maths_size, colour=colour)
+
+    def _paint_verdict(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
+        if row.style is not None:
+            colour = verdict_colour(row.style, palette)
+            side = layout.em
+            square = QRectF(layout.verdict.left(), layout.verdict.center().y() - side / 2, side, side)
+            paint_glyph(painter, square, row.style.shape, colour, ground=ground(palette))
+            painter.setFont(layout.bold)
+            painter.setPen(colour)
+            words = layout.verdict.adjusted(side + 6, 0, 0, 0)
+            text = QFontMetricsF(layout.bold).elidedText(row.style.word, Qt.TextElideMode.ElideRight, words.width())
+            painter.drawText(words, _MIDDLE, text)
+        painter.setFont(layout.font)
+        if layout.reason.height() > 0:
+            painter.setPen(ink(palette))
+            painter.drawText(layout.reason, _WRAP, row.reason)
+        painter.setPen(state_colour(row.line.state, palette))
+        painter.drawText(layout.state, _MIDDLE, _state_words(row))
+
+    def _paint_card(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
+        assert row.style is not None
+        colour = verdict_colour(row.style, palette)
+        painter.setPen(QPen(colour, 1.2))
+        painter.setBrush(mix(ground(palette), colour, 0.07))
+        painter.drawRoundedRect(layout.card, 5, 5)
+        for part, place in zip(row.card, layout.card_rows, strict=True):
+            painter.setFont(layout.font)
+            painter.setPen(quiet(palette))
+            label = QRectF(layout.card.left() + _PAD, place.top(), layout.label_width, max(place.height(), layout.em))
+            painter.drawText(label, _MIDDLE if part.latex else _WRAP, part.label)
+            if part.latex:
+                strong = colour if part.label in ("Term", "Should be") else ink(palette)
+                paint_maths(painter, place, part.latex, size=layout.maths_size, colour=QColor(strong))
+            else:
+                painter.setPen(ink(palette))
+                painter.drawText(place, _WRAP, part.text)
+
+
+def _state_words(row: LineRow) -> str:
+    if row.line.struck_out:
+        return "struck out"
+    if row.line.state is State.DOUBTFUL:
+        return f"doubtful reading ({row.line.probability:.0%})"
+    return row.line.state.value
+
+
+class LineList(QListView):
+    """The rows of one document."""
+
+    line_chosen = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._rows = LineRows(self)
+        self.setModel(self._rows)
+        self.setItemDelegate(_RowPainter(self))
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setUniformItemSizes(False)
+        self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setAccessibleName("Lines")
+        self.verticalScrollBar().setSingleStep(24)
+        self.selectionModel().currentChanged.connect(self._tell_choice)
+
+    @property
+    def chosen(self) -> int:
+        """Index of the chosen line; -1 for none."""
+        return self.currentIndex().row()
+
+    def show_document(self, document: Document | None) -> None:
+        self._rows.show_document(document)
+
+    def refresh(self) -> None:
+        chosen = self.chosen
+        self._rows.refresh()
+        if self.chosen != chosen and self._rows.rowCount():
+            self.choose(min(max(chosen, 0), self._rows.rowCount() - 1))
+        self.scheduleDelayedItemsLayout()
+
+    def choose(self, index: int) -> None:
+        """Choose a line and bring it into view."""
+        self.setCurrentIndex(self._rows.index(index))
+        self.scrollTo(self._rows.index(index))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()
+
+    def _tell_choice(self, current: QModelIndex, previous: QModelIndex) -> None:
+        self.line_chosen.emit(current.row())

@@ -1,0 +1,128 @@
+"""The lines of a document as rows of a list; holds no state of its own."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QRect, Qt
+from PySide6.QtGui import QImage
+
+from desktop.document import DeskLine, Document, WorkingVerdict
+from desktop.marked_picture import page_image
+from desktop.maths import plain, tidy
+from desktop.verdict_style import VerdictStyle, style_of
+from desktop.wording import Row, headline, line_reason, slip_rows, working_name
+
+__all__ = ["LINE_ROLE", "LineRow", "LineRows"]
+
+LINE_ROLE = int(Qt.ItemDataRole.UserRole) + 1
+_CROP_PAD = 0.18
+"""Share of a line's height that its crop shows around the box."""
+
+
+@dataclass(frozen=True, slots=True)
+class LineRow:
+    """All that is shown of one line; heading and card are empty where there is none."""
+
+    number: int
+    line: DeskLine
+    crop: QImage | None
+    style: VerdictStyle | None
+    reason: str
+    heading: str
+    card: tuple[Row, ...]
+
+
+class LineRows(QAbstractListModel):
+    """One row a line."""
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._document: Document | None = None
+        self._image: QImage | None = None
+        self._rows: tuple[LineRow, ...] = ()
+        self._crops: dict[tuple[int, int, int, int], QImage] = {}
+
+    def show_document(self, document: Document | None) -> None:
+        """Show another document, or none."""
+        self.beginResetModel()
+        self._document = document
+        self._image = None if document is None or document.picture is None else page_image(document.picture)
+        self._crops = {}
+        self._rows = self._built()
+        self.endResetModel()
+
+    def refresh(self) -> None:
+        """Take in a change of the document."""
+        rows = self._built()
+        if len(rows) != len(self._rows):
+            self.beginResetModel()
+            self._rows = rows
+            self.endResetModel()
+        elif rows:
+            self._rows = rows
+            self.dataChanged.emit(self.index(0), self.index(len(rows) - 1))
+
+    def row(self, index: int) -> LineRow:
+        return self._rows[index]
+
+    def rowCount(self, parent: QModelIndex | QPersistentModelIndex = QModelIndex()) -> int:  # noqa: B008
+        return 0 if parent.isValid() else len(self._rows)
+
+    def data(self, index: QModelIndex | QPersistentModelIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        if not index.isValid() or index.row() >= len(self._rows):
+            return None
+        row = self._rows[index.row()]
+        if role == LINE_ROLE:
+            return row
+        if role == Qt.ItemDataRole.DisplayRole:
+            return tidy(row.line.latex)
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return _spoken(row)
+        return None
+
+    def _built(self) -> tuple[LineRow, ...]:
+        document = self._document
+        if document is None:
+            return ()
+        return tuple(self._row(document, index, line) for index, line in enumerate(document.lines))
+
+    def _row(self, document: Document, index: int, line: DeskLine) -> LineRow:
+        found = document.verdict_of(index)
+        style, heading, card = None, "", tuple[Row, ...]()
+        if found is not None:
+            verdict, place = found
+            first = place == verdict.report.first_slip
+            style = style_of(verdict.report.lines[place].verdict, check_reading=first and verdict.check_reading_first)
+            if place == 0:
+                heading = _heading(document, verdict)
+            if first:
+                card = slip_rows(document, verdict)
+        return LineRow(
+            number=index + 1, line=line, crop=self._crop(line), style=style,
+            reason=line_reason(document, index), heading=heading, card=card,
+        )
+
+    def _crop(self, line: DeskLine) -> QImage | None:
+        if self._image is None or line.box.w <= 1 or line.box.h <= 1:
+            return None
+        if line.box not in self._crops:
+            pad = round(line.box.h * _CROP_PAD)
+            area = QRect(*line.box).adjusted(-pad, -pad, pad, pad).intersected(self._image.rect())
+            self._crops[line.box] = self._image.copy(area)
+        return self._crops[line.box]
+
+
+def _heading(document: Document, verdict: WorkingVerdict) -> str:
+    text = headline(document, verdict)
+    return text if len(document.verdicts) == 1 else f"{working_name(document, verdict)}: {text}"
+
+
+def _spoken(row: LineRow) -> str:
+    parts = [f"Line {row.number}", plain(tidy(row.line.latex)) or "not read", row.line.state.value]
+    if row.style is not None:
+        parts.append(row.style.word)
+    if row.reason:
+        parts.append(row.reason)
+    return ", ".join(parts)

@@ -1,0 +1,83 @@
+"""The pages on the desk, each with a small picture and what was found; shown when there are two or more."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QIcon, QImage, QPixmap
+from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
+
+from desktop.document import Document, State
+from desktop.marked_picture import page_image
+
+__all__ = ["PageList", "page_name", "page_state"]
+
+_THUMB = QSize(104, 92)
+
+
+def page_name(document: Document) -> str:
+    """The file's name without its ending, and the page when it is not the first."""
+    name = Path(document.file).stem
+    return name if document.page == 0 else f"{name}, page {document.page + 1}"
+
+
+def page_state(document: Document) -> str:
+    """What is found on a page, in a few words."""
+    if not document.lines:
+        return "no writing found"
+    if not document.verdicts:
+        return "not checked yet"
+    slips = [v for v in document.verdicts if v.first_slip_line is not None]
+    doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in document.lines)
+    tail = f"\n{doubtful} doubtful" if doubtful else ""
+    if any(not v.check_reading_first for v in slips):
+        first = next(v for v in slips if not v.check_reading_first)
+        return f"first slip: line {(first.first_slip_line or 0) + 1}{tail}"
+    if slips:
+        return f"check the reading{tail}"
+    return f"no slip found{tail}"
+
+
+class PageList(QListWidget):
+    """One item a document; the order is that of the desk."""
+
+    page_chosen = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setViewMode(QListWidget.ViewMode.IconMode)
+        self.setFlow(QListWidget.Flow.TopToBottom)
+        self.setMovement(QListWidget.Movement.Static)
+        self.setWrapping(False)
+        self.setWordWrap(True)
+        self.setIconSize(_THUMB)
+        self.setFixedWidth(148)
+        self.setSpacing(4)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setAccessibleName("Pages")
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.currentRowChanged.connect(self.page_chosen)
+
+    def add(self, document: Document) -> None:
+        item = QListWidgetItem(_thumb(document), "")
+        item.setTextAlignment(Qt.AlignmentFlag.AlignHCenter)
+        self.addItem(item)
+        self.refresh(self.count() - 1, document)
+
+    def refresh(self, row: int, document: Document) -> None:
+        """Show what is now known of a page."""
+        item = self.item(row)
+        item.setText(f"{page_name(document)}\n{page_state(document)}")
+        item.setToolTip(document.file)
+        item.setSizeHint(QSize(136, _THUMB.height() + 5 * self.fontMetrics().height()))
+
+
+def _thumb(document: Document) -> QIcon:
+    if document.picture is None:
+        return QIcon()
+    height, width = document.picture.shape[:2]
+    step = max(1, min(width // (2 * _THUMB.width()), height // (2 * _THUMB.height())))
+    image: QImage = page_image(document.picture[::step, ::step])
+    smooth = Qt.TransformationMode.SmoothTransformation
+    return QIcon(QPixmap.fromImage(image.scaled(_THUMB, Qt.AspectRatioMode.KeepAspectRatio, smooth)))

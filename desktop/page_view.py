@@ -1,0 +1,243 @@
+"""The original page with its lines and marks: zoom to the pointer, drag to move, click a line to choose it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QHelpEvent,
+    QMouseEvent,
+    QNativeGestureEvent,
+    QPainter,
+    QPen,
+    QPixmap,
+    QPolygonF,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import (
+    QFrame,
+    QGraphicsItem,
+    QGraphicsPixmapItem,
+    QGraphicsScene,
+    QGraphicsView,
+    QStyleOptionGraphicsItem,
+    QToolTip,
+    QWidget,
+)
+
+from desktop.document import DeskLine, Document, State
+from desktop.marked_picture import page_image
+from desktop.marks import Mark, paint_marks, place_marks, text_size
+from desktop.verdict_style import STYLES
+from desktop.wording import line_reason
+
+__all__ = ["PageView"]
+
+_STEP = 1.25
+_LARGEST_SCALE = 8.0
+_LINE_COLOURS = {
+    State.UNREAD: QColor("#55595E"),
+    State.DOUBTFUL: QColor("#8F6100"),
+    State.READ: QColor("#55595E"),
+    State.CONFIRMED: QColor("#0B6670"),
+}
+_CHOSEN = QColor("#1F4E9E")
+
+
+class _LinesItem(QGraphicsItem):
+    """The outlines of the lines, and the marks over them."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.document: Document | None = None
+        self.marks: tuple[Mark, ...] = ()
+        self.chosen = -1
+
+    def boundingRect(self) -> QRectF:
+        if self.document is None:
+            return QRectF()
+        return QRectF(0, 0, *self.document.size)
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        if self.document is None:
+            return
+        scale = painter.worldTransform().m11() or 1.0
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        for index, line in enumerate(self.document.lines):
+            self._paint_line(painter, line, chosen=index == self.chosen, pixel=1.0 / scale)
+        paint_marks(painter, self.marks, text=text_size(self.document.size))
+
+    def _paint_line(self, painter: QPainter, line: DeskLine, *, chosen: bool, pixel: float) -> None:
+        colour = _CHOSEN if chosen else _LINE_COLOURS[line.state]
+        width = 2.6 if chosen else 1.2
+        outline = line_outline(line)
+        painter.setBrush(QColor(31, 78, 158, 26) if chosen else Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(QColor("#ffffff"), (width + 1.6) * pixel))
+        painter.drawPolygon(outline)
+        pen = QPen(colour, width * pixel)
+        if line.state in (State.DOUBTFUL, State.UNREAD) and not chosen:
+            pen.setDashPattern([4, 3])
+        painter.setPen(pen)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawPolygon(outline)
+        if line.struck_out:
+            middle = outline.boundingRect().center().y()
+            painter.drawLine(
+                QPointF(outline.boundingRect().left(), middle), QPointF(outline.boundingRect().right(), middle)
+            )
+
+
+def line_outline(line: DeskLine) -> QPolygonF:
+    """The corners of a line on the page: its polygon where it has one, else its box."""
+    if len(line.polygon) >= 3:
+        return QPolygonF([QPointF(x, y) for x, y in line.polygon])
+    return QPolygonF(QRectF(*line.box))
+
+
+class PageView(QGraphicsView):
+    """Shows one document; the wheel with Ctrl, + and -, or two fingers zoom."""
+
+    line_clicked = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._scene = QGraphicsScene(self)
+        self._picture = QGraphicsPixmapItem()
+        self._picture.setTransformationMode(Qt.TransformationMode.SmoothTransformation)
+        self._lines = _LinesItem()
+        self._scene.addItem(self._picture)
+        self._scene.addItem(self._lines)
+        self.setScene(self._scene)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform)
+        self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
+        self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
+        self.setBackgroundRole(self.backgroundRole())
+        self.setAccessibleName("Page")
+        self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
+        self._fits = True
+        self._pressed: QPointF | None = None
+
+    def show_document(self, document: Document | None) -> None:
+        """Show another page, fitted to the view; None for an empty desk."""
+        self._lines.prepareGeometryChange()
+        self._lines.document = document
+        self._lines.chosen = -1
+        self._picture.setPixmap(QPixmap())
+        if document is not None and document.picture is not None:
+            self._picture.setPixmap(QPixmap.fromImage(page_image(document.picture)))
+        self.refresh()
+        self._scene.setSceneRect(self._lines.boundingRect())
+        self.fit()
+
+    def refresh(self) -> None:
+        """Draw lines and marks anew after a change of the document."""
+        document = self._lines.document
+        self._lines.marks = () if document is None else place_marks(document)
+        self._lines.update()
+
+    def choose(self, index: int) -> None:
+        """Show which line is chosen, and bring it into view."""
+        document = self._lines.document
+        self._lines.chosen = index
+        self._lines.update()
+        if document is not None and 0 <= index < len(document.lines) and not self._fits:
+            self.ensureVisible(QRectF(*document.lines[index].box), 40, 60)
+
+    def fit(self) -> None:
+        """Show the whole page."""
+        self._fits = True
+        rect = self._scene.sceneRect()
+        if not rect.isEmpty():
+            self.fitInView(rect, Qt.AspectRatioMode.KeepAspectRatio)
+
+    def fit_width(self) -> None:
+        """Show the page as wide as the view."""
+        rect = self._scene.sceneRect()
+        if rect.width() > 0:
+            self._fits = False
+            scale = (self.viewport().width() - 2) / rect.width()
+            self.resetTransform()
+            self.scale(scale, scale)
+
+    def zoom(self, factor: float) -> None:
+        """Zoom about the pointer, between the whole page and eight screen pixels to one of the picture."""
+        rect = self._scene.sceneRect()
+        if rect.isEmpty():
+            return
+        now = self.transform().m11()
+        least = min(self.viewport().width() / rect.width(), self.viewport().height() / rect.height(), 1.0)
+        wanted = min(max(now * factor, least), _LARGEST_SCALE)
+        self._fits = wanted <= least
+        self.scale(wanted / now, wanted / now)
+
+    def zoom_in(self) -> None:
+        self.zoom(_STEP)
+
+    def zoom_out(self) -> None:
+        self.zoom(1 / _STEP)
+
+    def zoom_to_pixels(self) -> None:
+        """One pixel of the picture to one of the screen."""
+        self.zoom(1.0 / self.transform().m11())
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.zoom(1.0015 ** event.angleDelta().y())
+            event.accept()
+        else:
+            super().wheelEvent(event)
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        if isinstance(event, QNativeGestureEvent) and event.gestureType() is Qt.NativeGestureType.ZoomNativeGesture:
+            self.zoom(1.0 + event.value())
+            return True
+        if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip:
+            index = self._line_at(QPointF(event.pos()))
+            QToolTip.showText(event.globalPos(), self._words(index), self)
+            return True
+        return super().viewportEvent(event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        self._pressed = event.position()
+        super().mousePressEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        super().mouseReleaseEvent(event)
+        self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
+        pressed, self._pressed = self._pressed, None
+        if pressed is not None and (event.position() - pressed).manhattanLength() < 6:
+            index = self._line_at(event.position())
+            if index >= 0:
+                self.line_clicked.emit(index)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._fits:
+            self.fit()
+
+    def _line_at(self, position: QPointF) -> int:
+        document = self._lines.document
+        if document is None:
+            return -1
+        point = self.mapToScene(position.toPoint())
+        for mark in self._lines.marks:
+            if mark.label.contains(point):
+                return mark.line
+        for index, line in enumerate(document.lines):
+            if line_outline(line).containsPoint(point, Qt.FillRule.OddEvenFill):
+                return index
+        return -1
+
+    def _words(self, index: int) -> str:
+        document = self._lines.document
+        if document is None or index < 0:
+            return ""
+        found = document.verdict_of(index)
+        if found is None:
+            return f"Line {index + 1}"
+        verdict, place = found
+        word = STYLES[verdict.report.lines[place].verdict].word
+        reason = line_reason(document, index)
+        return f"Line {index + 1}: {word}. {reason}" if reason else f"Line {index + 1}: {word}."
