@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from recognition.page.found import LineCrop, map_points
 from recognition.page.pieces import Pieces
+from recognition.page.rulings import Cleaned
 from recognition.page.strikes import is_struck_out
 from recognition.result import Box
 
@@ -18,6 +19,8 @@ __all__ = ["Flat", "cut_line"]
 _LETTER = 72.0
 """Letters in a crop are at most this tall in pixels; the reader needs no more."""
 _MOST_WIDTH = 4000
+_RESIDUE = 90
+"""Grey levels below paper up to which a trace of a printed line is wiped."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +34,7 @@ class Flat:
 
 
 def cut_line(
-    grey: NDArray[np.uint8], flat: Flat, pieces: Pieces, group: list[int], erased: NDArray[np.uint8]
+    grey: NDArray[np.uint8], flat: Flat, pieces: Pieces, group: list[int], cleaned: Cleaned
 ) -> LineCrop | None:
     """The crop of one line.
 
@@ -40,7 +43,7 @@ def cut_line(
         flat: the page at working size.
         pieces: all pieces of ink, in working pixels.
         group: indices of the pieces of this line.
-        erased: 255 where a printed line was taken out, in working pixels.
+        cleaned: the page at working size without its printed lines.
     Returns:
         None where the line has shrunk to nothing on the original.
     """
@@ -60,7 +63,8 @@ def cut_line(
     if not np.isfinite(to_original).all():
         return None
     image = _evened_crop(grey, flat, to_original, to_flat, size)
-    image = _without_neighbours(image, pieces, group, erased, to_flat, size)
+    image = _without_rulings(image, cleaned, pieces, to_flat, size)
+    image = _without_neighbours(image, pieces, group, cleaned.erased, to_flat, size)
     ys, xs = np.nonzero(own)
     points = np.column_stack([xs + x0, ys + y0]).astype(np.float64)
     outline = cv2.convexHull(points.astype(np.float32)).reshape(-1, 2).astype(np.float64)
@@ -130,6 +134,22 @@ def _evened_crop(
     to_paper = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]]) @ to_flat
     paper = cv2.warpPerspective(flat.paper, to_paper, size, flags=flags, borderMode=cv2.BORDER_REPLICATE)
     return np.asarray(cv2.divide(raw, paper, scale=255), dtype=np.uint8)
+
+
+def _without_rulings(
+    image: NDArray[np.uint8], cleaned: Cleaned, pieces: Pieces, to_flat: NDArray[np.float64], size: tuple[int, int]
+) -> NDArray[np.uint8]:
+    """Divide the brightness of printed lines out of the crop, and wipe what is left of them away from strokes."""
+    flags = cv2.INTER_LINEAR | cv2.WARP_INVERSE_MAP
+    shade = cv2.warpPerspective(cleaned.shade, to_flat, size, flags=flags, borderValue=255)
+    if shade.min() == 255:
+        return image
+    divided = np.asarray(cv2.divide(image, shade, scale=255), dtype=np.uint8)
+    printed = cv2.dilate((shade < 250).astype(np.uint8), np.ones((3, 3), np.uint8))
+    strokes = cv2.dilate((pieces.labels > 0).astype(np.uint8), np.ones((5, 5), np.uint8))
+    near = cv2.warpPerspective(strokes, to_flat, size, flags=cv2.INTER_NEAREST | cv2.WARP_INVERSE_MAP)
+    divided[(printed > 0) & (near == 0) & (divided > 255 - _RESIDUE)] = 255
+    return divided
 
 
 def _reduced(

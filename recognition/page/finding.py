@@ -16,7 +16,7 @@ from recognition.page.light import background, evened, ink_mask
 from recognition.page.order import reading_order
 from recognition.page.paper import find_corners, flattening
 from recognition.page.pieces import find_pieces
-from recognition.page.rulings import find_rulings, rulings_mask
+from recognition.page.rulings import find_rulings, take_out
 from recognition.result import Tick, no_tick
 
 __all__ = ["find_lines"]
@@ -58,18 +58,18 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     clock.note("light")
     tick(3, 6)
     rulings = find_rulings(flat.even)
-    erased = rulings_mask(flat.even, rulings, dark.mask)
+    cleaned = take_out(flat.even, rulings, dark.mask, dark.deepest)
     if rulings:
-        dark = ink_mask(flat.even, np.asarray(np.where(erased > 0, 0, inside), dtype=np.uint8))
+        dark = ink_mask(cleaned.even, np.asarray(np.where(cleaned.erased > 0, 0, inside), dtype=np.uint8))
     clock.note("rulings")
     tick(4, 6)
-    pieces = find_pieces(dark.mask, flat.even)
+    pieces = find_pieces(dark.mask, cleaned.even)
     groups = group_lines(pieces)[:_MOST_LINES]
     clock.note("lines")
     tick(5, 6)
     lines: list[LineCrop] = []
     for group in reading_order(pieces.boxes, groups, pieces.letter):
-        crop = cut_line(grey, flat, pieces, group, erased)
+        crop = cut_line(grey, flat, pieces, group, cleaned)
         if crop is not None:
             lines.append(crop)
     clock.note("crops")

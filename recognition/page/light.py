@@ -17,10 +17,11 @@ _SMALL_SIDE = 360
 
 @dataclass(frozen=True, slots=True)
 class InkMask:
-    """mask: 255 where ink is; depth: usual darkness of ink in grey levels; paper_share: share of plain paper."""
+    """mask: 255 where ink is; depth and deepest: usual and greatest darkness of ink; paper_share: of plain paper."""
 
     mask: NDArray[np.uint8]
     depth: float
+    deepest: float
     paper_share: float
 
 
@@ -61,7 +62,7 @@ def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
     """
     values: NDArray[Any] = even[inside > 0]
     if values.size < 64:
-        return InkMask(np.zeros_like(even), 0.0, 0.0)
+        return InkMask(np.zeros_like(even), 0.0, 0.0, 0.0)
     sample = values[:: max(1, values.size // 200_000)].astype(np.float32)
     paper = float(np.median(sample))
     upper = sample[sample >= paper - 40]
@@ -70,8 +71,9 @@ def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
     dark = sample[sample < faint]
     paper_share = float(np.mean(sample > paper - 45))
     if dark.size < 16:
-        return InkMask(np.zeros_like(even), 0.0, paper_share)
+        return InkMask(np.zeros_like(even), 0.0, 0.0, paper_share)
     depth = paper - float(np.percentile(dark, 30))
+    deepest = paper - float(np.percentile(dark, 2))
     low = min(faint, paper - 0.32 * depth)
     high = min(low, paper - max(30.0, 0.45 * depth))
     weak = ((even < low) & (inside > 0)).astype(np.uint8)
@@ -79,4 +81,4 @@ def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
     strong = np.zeros(count, bool)
     strong[labels[(even < high) & (weak > 0)]] = True
     strong[0] = False
-    return InkMask(strong[labels].astype(np.uint8) * np.uint8(255), depth, paper_share)
+    return InkMask(strong[labels].astype(np.uint8) * np.uint8(255), depth, deepest, paper_share)

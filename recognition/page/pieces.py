@@ -93,7 +93,7 @@ def _inner_bars(
     # A stroke that falls by a pixel now and then is still level, hence the dilation.
     thick = cv2.dilate(ink, np.ones((3, 1), np.uint8))
     opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, length), np.uint8)) & ink
-    count, _, stats, centres = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
+    count, _, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
     bars = []
     for x, y, w, h, _area in stats[1:count]:
         if w < length or h > max(0.35 * letter, 3 * pen, 0.07 * w):
@@ -101,8 +101,7 @@ def _inner_bars(
         inside = labels[y: y + h, x: x + w]
         found = np.bincount(inside[inside > 0])
         piece = int(found.argmax()) - 1
-        x0, y0, x1, y1 = boxes[piece]
-        if y1 - y0 > h + 0.3 * letter:
+        if boxes[piece, 3] - boxes[piece, 1] > h + 0.3 * letter:
             bars.append((x, y, x + w, y + h, piece))
     return np.array(bars, np.float64).reshape(-1, 5)
 
