@@ -240,6 +240,10 @@ def _zeros_of(
         return []
 
 
+def _has_letter_index(top: Node) -> bool:
+    return any(isinstance(node, Root) and node.index is not None and letters(node.index) for node in walk(top))
+
+
 def _sampled(a: Node, b: Node, budget: Budget, *, euler: bool) -> Verdict:
     """Intervals at chosen points: No where they are apart, Yes by sampling where they agree everywhere."""
     written = letters(a) | letters(b)
@@ -254,6 +258,8 @@ def _sampled(a: Node, b: Node, budget: Budget, *, euler: bool) -> Verdict:
         try:
             left, right = evaluator.value(a), evaluator.value(b)
             if not is_near_zero(difference(left, right)):
+                if _has_letter_index(a) or _has_letter_index(b):
+                    return Undecided("The index of a root is a letter, and it matters whether it is odd or even.")
                 return No(point, approximate(left), approximate(right))
             agreed += 1
         except UndefinedError:

@@ -31,6 +31,7 @@ from checker.syntax import (
     Root,
     Sum,
     Symbol,
+    letters,
 )
 
 __all__ = [
@@ -368,7 +369,7 @@ class Evaluator:
             return _rooted(value, int(index)) if sign else Rational(0)
         if index % 2:
             return _negated(_rooted(_negated(value), int(index)))
-        if self.complex_numbers and index == 2:
+        if self.complex_numbers and index == 2 and not letters(node.radicand):
             return Complex(Rational(0), _rooted(_negated(value), 2))
         raise UndefinedError
 

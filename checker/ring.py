@@ -573,6 +573,22 @@ class Ring:
                 total = q_add(total, ({inner: sign * times}, {0: index}))
         return total
 
+    def exponential_base(self, atom: int, letter: str) -> tuple[Rational | None, int] | None:
+        """(b, n) where the atom is b^(letter/n); b is None for e; None when the exponent is not the letter alone."""
+        for kind, key, number in self._atoms:
+            if number == atom and kind == "exp":
+                base, exponent = key
+                if exponent[0] != monomial(self.index[letter]):
+                    return None
+                value = constant_value(base)
+                (inner,) = exponent[0]
+                if value is not None:
+                    return value, self._fine.get(("exp", int(value), inner), 1)
+                if self.euler and base[0] == monomial(self.index.get("e", -1)) and is_constant(base[1]):
+                    name = str(sorted(base[0].items())) + str(sorted(base[1].items()))
+                    return None, self._fine.get(("exp", name, inner), 1)
+        return None
+
     def value_at(self, poly: Poly, point: dict[str, Rational]) -> dict[int, Rational]:
         """The polynomial with numbers for its free letters: what is left, by the monomial of the atoms."""
         out: dict[int, Rational] = {}
