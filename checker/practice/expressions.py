@@ -292,7 +292,7 @@ def fractions(book: Book) -> None:
     for index, part in enumerate(parts):
         plain_minus = sign < 0 and index > 1 and ups[1] == 1
         slips += flipped("sign-bracket" if plain_minus else "sign-product", parts, index, prefix, suffix)
-        if abs(part.coefficient) > 1:
+        if abs(part.coefficient) > 1 and ups[index // 2] > 1:
             slips += mistaken(
                 "product", parts, index, part.with_coefficient(near(draws, part.coefficient)), prefix, suffix
             )

@@ -35,7 +35,8 @@ def same_value(first: Node, second: Node) -> bool:
 def _inside(before: Node, written: Node) -> Iterator[Pair]:
     match bare(before), bare(written):
         case (Negation(body=first), Negation(body=second)):
-            yield first, second
+            if len(value_of(second)) > 1:
+                yield first, second
         case (Fraction() | Division() as first, Fraction() | Division() as second):
             (top, bottom), (other_top, other_bottom) = _halves(first), _halves(second)
             if same_value(bottom, other_bottom):
@@ -112,7 +113,7 @@ def _terms(before: Sum, written: Sum) -> Iterator[Pair]:
     if len(rest) == len(before.terms) or not rest or not other:
         return
     if len(rest) == 1 and len(other) == 1:
-        if rest[0].sign == other[0].sign:
+        if rest[0].sign == other[0].sign and len(value_of(other[0].body)) > 1:
             yield rest[0].body, other[0].body
         return
     if len(other) > 1 or len(rest) > 1:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from checker.errors import ParseError
 from checker.report import Slip
@@ -25,8 +25,10 @@ from checker.syntax.tree import Alternatives, Chain, Expression, Line, Node, Rel
 __all__ = ["Follows", "diagnose"]
 
 Follows = Callable[[Line], bool]
+_Source = Callable[[Line, Line, Style], Iterator[Proposal]]
 
 MOST_CHECKS = 60
+LIKELY = 1.42
 
 
 def diagnose(
@@ -42,29 +44,44 @@ def diagnose(
     Returns:
         The explanation that changes least, or None when there is none.
     """
-    deadline = time.monotonic() + budget_s
-    tried: set[str] = {written.text}
-    checks = 0
+    search = _Search(written, follows, time.monotonic() + budget_s)
     for line in reversed(before):
-        try:
-            found = sorted(_proposals(line, written, deadline), key=lambda proposal: proposal.cost)
-        except (TooLarge, RecursionError, ZeroDivisionError, OverflowError):
-            continue
-        for proposal in found:
-            repaired = apply_edits(written.text, proposal.edits)
-            if repaired in tried:
-                continue
-            if checks >= MOST_CHECKS or time.monotonic() > deadline:
+        likely = search.first(_gathered((_matched, _branches), line, written), LIKELY)
+        if likely is not None:
+            return likely
+        rule = next(iter(_gathered((_ruled,), line, written)), None)
+        found = search.first(_gathered((_matched, _branches, _repaired), line, written), None)
+        if found is not None:
+            return found if rule is None else replace(found, kind=rule.kind, because=rule.because)
+    return None
+
+
+@dataclass(slots=True)
+class _Search:
+    """Verifies proposals one by one, each repaired line once, within the budget."""
+
+    written: Line
+    follows: Follows
+    deadline: float
+    tried: set[str] = field(default_factory=set)
+
+    def first(self, proposals: Sequence[Proposal], limit: float | None) -> Slip | None:
+        for proposal in proposals:
+            if limit is not None and proposal.cost > limit:
                 return None
-            tried.add(repaired)
-            checks += 1
+            repaired = apply_edits(self.written.text, proposal.edits)
+            if repaired in self.tried or repaired == self.written.text:
+                continue
+            if len(self.tried) >= MOST_CHECKS or time.monotonic() > self.deadline:
+                return None
+            self.tried.add(repaired)
             try:
                 candidate = parse_line(repaired)
             except ParseError:
                 continue
-            if follows(candidate):
-                return _slip(proposal, written.text, repaired)
-    return None
+            if self.follows(candidate):
+                return _slip(proposal, self.written.text, repaired)
+        return None
 
 
 def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
@@ -76,16 +93,16 @@ def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
     )
 
 
-def _proposals(before: Line, written: Line, deadline: float) -> Iterator[Proposal]:
+def _gathered(sources: Sequence[_Source], before: Line, written: Line) -> list[Proposal]:
+    """The proposals of several sources, the likeliest first."""
     style = style_of(before.text, written.text)
-    for source in (_matched, _repaired, _ruled, _branches):
+    found: list[Proposal] = []
+    for source in sources:
         try:
-            for proposal in source(before, written, style):
-                yield proposal
-                if time.monotonic() > deadline:
-                    return
+            found.extend(source(before, written, style))
         except (TooLarge, RecursionError, ZeroDivisionError, OverflowError):
             continue
+    return sorted(found, key=lambda proposal: proposal.cost)
 
 
 def _expression(statement: Statement) -> Node | None:
@@ -129,14 +146,15 @@ def _links(before: Line, written: Line) -> Iterator[tuple[Node, str, Node]]:
 
 
 def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+    solving = isinstance(written.statement, Relation)
     for old, text, new in _links(before, written):
         pairs = narrowed(old, new)
         for depth, (first, second) in enumerate(pairs):
             parts = partials_of(first, text)
             leaves, places = leaves_of(second, written.text)
-            matching = Matching(tuple(parts), tuple(leaves), tuple(places), written.text, style, False)
+            matching = Matching(tuple(parts), tuple(leaves), tuple(places), written.text, style, False, solving)
             for proposal in matching.proposals():
-                yield replace(proposal, cost=proposal.cost + 0.2 * depth)
+                yield replace(proposal, cost=proposal.cost + 0.8 * depth)
     match before.statement, written.statement:
         case (Relation() as first, Relation() as second):
             yield from relation_proposals(first, before.text, second, written, style)

@@ -8,7 +8,15 @@ from fractions import Fraction as Rational
 
 from checker.slips.partials import bare
 from checker.slips.values import (
-    Monomial, Value, constant, divide, is_monomial, multiply, negate, symbol, value_of,
+    Monomial,
+    Value,
+    constant,
+    divide,
+    is_monomial,
+    multiply,
+    negate,
+    symbol,
+    value_of,
 )
 from checker.slips.writing import Style, signed, write_value
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Product, Span, Sum
@@ -54,7 +62,7 @@ class Leaf:
 
     @property
     def coefficient(self) -> Rational:
-        return next(iter(self.value.values()))
+        return next(iter(self.value.values()), Rational(0))
 
     def writing(self, whole: Value, style: Style) -> str | None:
         """The text that would make it add `whole` to the line; "" to leave it out."""

@@ -18,7 +18,7 @@ __all__ = ["Matching"]
 
 SIDES = ("left", "right")
 ONES: tuple[Value, ...] = ({(): Rational(1)}, {(): Rational(-1)})
-MULTIPLIED = ("product", "square", "middle")
+MULTIPLIED = ("product", "square", "middle", "scaled")
 
 
 def _flow(value: Value, side: int) -> Value:
@@ -37,6 +37,7 @@ class Matching:
         line: the written line.
         style: how numbers are written.
         relation: whether there are two sides, between which terms can move.
+        solving: whether the line is an equation, so that a lone letter is likely meant as it stands.
     """
 
     parts: tuple[Partial, ...]
@@ -45,6 +46,7 @@ class Matching:
     line: str
     style: Style
     relation: bool
+    solving: bool = False
 
     def proposals(self) -> Iterator[Proposal]:
         """Every change of one term, and where none is enough of two, that makes both lines agree."""
@@ -85,14 +87,37 @@ class Matching:
 
     def _one_term(self, gap: Value) -> Iterator[Proposal]:
         for leaf in self.leaves:
-            if leaf.key is None or (leaf.key not in gap and len(self.leaves) > 1):
+            if leaf.value and (leaf.key is None or (leaf.key not in gap and len(self.leaves) > 1)):
                 continue
             needed = add(leaf.value, _flow(gap, leaf.side))
             if len(needed) > 4:
                 continue
+            rounded = self._rounded_sign(leaf, needed)
+            if rounded is not None:
+                yield rounded
             found = self._explained(leaf, needed)
             if found is not None:
                 yield found
+
+    def _rounded_sign(self, leaf: Leaf, needed: Value) -> Proposal | None:
+        """A rounded decimal whose digits are right and whose sign is not."""
+        if "." not in leaf.text or len(needed) != 1 or leaf.key not in needed:
+            return None
+        right = next(iter(needed.values()))
+        if abs(leaf.coefficient + right) > abs(right) / 50 or leaf.coefficient == -right:
+            return None
+        digits = leaf.text.lstrip("+-")
+        text = signed(digits) if leaf.text.startswith("-") and not leaf.first else digits
+        if not leaf.text.startswith("-"):
+            text = "-" + digits
+        exact = shown(divide(needed, leaf.multiplier), self.style)
+        because = f"{exact} is {'negative' if text.startswith('-') else 'positive'}"
+        return Proposal(0.9, "sign-product", leaf.span, text, because, (Edit(leaf.span, text),))
+
+    def _is_collected(self) -> bool:
+        """Whether like terms are collected all over the written line."""
+        keys = [leaf.key for leaf in self.leaves if leaf.key is not None]
+        return self.relation or len(keys) == len(set(keys))
 
     def _edit(self, leaf: Leaf, needed: Value) -> tuple[Edit, str] | None:
         text = leaf.writing(needed, self.style)
@@ -113,7 +138,7 @@ class Matching:
         edit = self._edit(leaf, needed)
         if edit is None:
             return None
-        if self.relation and self._is_lone_letter(leaf):
+        if self.solving and self._is_lone_letter(leaf):
             cost += 0.5
         return Proposal(cost, kind, leaf.span, edit[1], because, (edit[0],))
 
@@ -137,10 +162,16 @@ class Matching:
         flow = _flow(needed, leaf.side)
         chosen = [part for part in likes if _flow(part.value, part.side) == flow]
         if len(likes) > 1 and total(_flow(part.value, part.side) for part in likes) == flow:
-            alone = sum(other.key == leaf.key for other in self.leaves) == 1
+            alone = sum(other.key == leaf.key for other in self.leaves) == 1 and self._is_collected()
             return self._collected(leaf, needed, likes, 0.0 if alone else doubt)
         if chosen:
             return self._single(leaf, needed, chosen[0], doubt + 0.3 * (len(likes) - 1))
+        beside = [other for other in odd if other.key == key and other.side == leaf.side]
+        if beside and len(likes) == 1:
+            values = [*(other.value for other in beside), needed]
+            because = f"together they make what the line before has: {collected(values, total(values), self.style)}"
+            cost = 1.25 if leaf.value == negate(needed) else 1.5
+            return self._proposal(cost + doubt, "arithmetic", leaf, needed, because)
         because = f"with the other terms as they stand, this is {self._own(leaf, needed)}"
         return self._proposal(2.2 + doubt, "arithmetic", leaf, needed, because)
 
@@ -153,7 +184,8 @@ class Matching:
             return self._proposal(3.2, "other", leaf, needed, f"this is {self._own(leaf, needed)}")
         names = " and ".join(unsigned(shown(part.value, self.style)) for part in mine[:3])
         because = f"{names} are not like terms, so they stay apart"
-        return self._proposal(1.7 + 0.4 * len(odd), "unlike-terms", leaf, needed, because)
+        cost = (3.5 if self.relation else 1.7) + 0.4 * len(odd) + (0.0 if leaf.multiplier in ONES else 2.0)
+        return self._proposal(cost, "unlike-terms", leaf, needed, because)
 
     def _single(self, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
         """The term comes from one partial."""
@@ -177,6 +209,12 @@ class Matching:
             if part.origin in ("quotient", "power", "raised"):
                 return self._proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
             return self._proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
+        if as_factor and part.origin == "scaled" and leaf.place.span != leaf.span and not moved:
+            words = f"every term is multiplied: {reason}"
+            return self._proposal(1.0 + doubt, "multiply-each-term", leaf, needed, words)
+        if as_factor and part.origin == "scaled" and leaf.place.span == leaf.span and not moved:
+            words = f"the {SIDES[leaf.side]} was not multiplied: {reason}"
+            return self._proposal(1.0 + doubt, "one-side-only", leaf, needed, words)
         if part.origin in ("product", "middle") and as_factor and len(part.factors) == 2 and not self._same_letter(part):
             reason = f"each term in the bracket is multiplied: {reason}"
             return self._proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
@@ -187,18 +225,18 @@ class Matching:
             return self._proposal(1.0 + doubt, "square-of-sum", leaf, needed, f"the product comes twice: {reason}")
         if part.origin in ("raised", "power", "square"):
             return self._proposal(1.2 + doubt, "power-law", leaf, needed, reason)
-        if part.origin in ("product", "middle"):
+        if part.origin in ("product", "middle", "scaled"):
             kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
             return self._proposal(cost + doubt, kind, leaf, needed, reason)
         if part.origin == "quotient":
             kind = "arithmetic" if same_key else "power-law"
             return self._proposal(1.3 + doubt, kind, leaf, needed, reason)
         if not same_key and leaf.key == ():
-            reason = f"the letter was lost: {self._before(part)} stays {right}"
+            reason = f"the letter is missing: the line before has {right}"
             return self._proposal(1.4 + doubt, "letter-lost", leaf, needed, reason)
-        if not moved:
-            reason = f"the line before has {right}"
-        return self._proposal(1.5 + doubt, "copied", leaf, needed, reason)
+        if moved:
+            return self._proposal(1.4 + doubt, "arithmetic", leaf, needed, reason)
+        return self._proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
 
     def _factored_out(self, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
         """The term stands in a bracket that a factor was taken out of."""
@@ -324,6 +362,8 @@ class Matching:
             here_new = [leaf for leaf in new if leaf.side == side]
             if len(lost) != len(here_lost) or len(new) != len(here_new) or not (lost or new):
                 continue
+            if len(here_lost) > 1:
+                continue
             before = total(part.value for part in here_lost)
             after = total(leaf.value for leaf in here_new)
             change = subtract(after, before)
@@ -360,7 +400,7 @@ class Matching:
         """Two terms wrong in the same step; the first is the place, and the sentence tells both."""
         choices: list[list[Proposal]] = []
         for key, number in gap.items():
-            part = Matching(self.parts, self.leaves, self.places, self.line, self.style, self.relation)
+            part = self
             mine = {key: number}
             found = list(part._one_term(mine)) + list(part._missing(mine))
             choices.append(sorted(found, key=lambda proposal: proposal.cost)[:3])

@@ -8,13 +8,23 @@ from fractions import Fraction as Rational
 from typing import Literal
 
 from checker.slips.values import (
-    Monomial, TooLarge, Value, as_constant, constant, divide, is_monomial, multiply, negate, power, scale, value_of,
+    Monomial,
+    TooLarge,
+    Value,
+    as_constant,
+    constant,
+    divide,
+    is_monomial,
+    multiply,
+    power,
+    value_of,
 )
+from checker.slips.writing import write_value
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Number, Power, Product, Sum, Term
 
 __all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]
 
-Origin = Literal["carried", "product", "bracket", "square", "middle", "power", "quotient", "raised"]
+Origin = Literal["carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +35,8 @@ class Partial:
         key: its letters and their powers.
         coefficient: its number.
         origin: how it comes about: carried as it stands, a product of two factors, a term whose sign a minus before
-            a bracket turns, the square of a term, twice a product, a part of a higher power, a quotient, a raised term.
+            a bracket turns, the square of a term, twice a product, a part of a higher power, a quotient, a raised term,
+            a term of an equation that was multiplied through.
         factors: the texts of what was multiplied, divided or raised, with their signs.
         side: 0, or 1 on the right of an equation.
     """
@@ -50,11 +61,15 @@ def bare(node: Node) -> Node:
 
 def scaled(partial: Partial, by: Rational, divisor: str) -> Partial:
     """The partial after every term of an equation was multiplied by a number or divided by one."""
-    if by in (1, -1):
-        return replace(partial, coefficient=partial.coefficient * by)
+    if by == 1:
+        return partial
+    if by == -1 and partial.origin == "carried":
+        return replace(partial, coefficient=-partial.coefficient, origin="quotient", factors=(partial.factors[0], "-1"))
+    if by == -1:
+        return replace(partial, coefficient=-partial.coefficient)
     text = partial.factors[0] if partial.origin == "carried" else ""
     factors = (text, divisor) if text else (*partial.factors, divisor)
-    origin: Origin = "quotient" if text and abs(by) < 1 else "product" if text else partial.origin
+    origin: Origin = "quotient" if text and abs(by) < 1 else "scaled" if text else partial.origin
     return replace(partial, coefficient=partial.coefficient * by, origin=origin, factors=factors)
 
 
@@ -110,7 +125,6 @@ def _parts(node: Node, text: str) -> list[Partial]:
 
 
 def _plus_minus(term: Term, text: str) -> list[Partial]:
-    from checker.slips.values import term_value
     return [Partial(key, number, "carried", (_source(term, text),)) for key, number in term_value(term).items()]
 
 

@@ -8,11 +8,11 @@ from fractions import Fraction as Rational
 
 from checker.slips.leaves import Edit, Leaf, Place, leaves_of
 from checker.slips.matching import Matching
-from checker.slips.partials import Partial, partials_of, scaled
+from checker.slips.partials import Partial, bare, partials_of, scaled
 from checker.slips.proposals import Proposal
-from checker.slips.values import Value, as_constant, divide, multiply
+from checker.slips.values import Value, as_constant, divide, multiply, term_value, total
 from checker.slips.writing import Style, write_value
-from checker.syntax.tree import Line, Relation
+from checker.syntax.tree import Line, Node, Relation, Sum, Term
 
 __all__ = ["relation_proposals", "scales"]
 
@@ -33,6 +33,10 @@ def relation_proposals(
         leaves += found
         places += sums
     yield from _direction(before, written)
+    yield from _beside_brackets(before, before_text, written, line, style)
+    kept = any(
+        _total(parts, side) == _total(leaves, side) != {} for side in (0, 1)
+    )
     for factor in scales(parts, leaves):
         number = as_constant(factor)
         if number is None:
@@ -41,10 +45,41 @@ def relation_proposals(
         else:
             divisor = write_value({(): 1 / number}, style) if abs(number) < 1 else write_value({(): number}, style)
             new_parts = [scaled(part, number, divisor or "") for part in parts]
-        matching = Matching(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True)
-        extra = _unlikeliness(factor, parts)
+        matching = Matching(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
+        extra = _unlikeliness(factor, parts) + (0.6 if kept and number != 1 else 0.0)
         for proposal in matching.proposals():
             yield replace(proposal, cost=proposal.cost + extra)
+
+
+def _beside_brackets(
+    before: Relation, before_text: str, written: Relation, line: Line, style: Style,
+) -> Iterator[Proposal]:
+    """The step with brackets that both lines share left out, such as (k-5)^2 on the left of both."""
+    parts: list[Partial] = []
+    leaves: list[Leaf] = []
+    places: list[Place] = []
+    struck = False
+    for side, (old, new) in enumerate(((before.left, written.left), (before.right, written.right))):
+        kept_old, kept_new = _terms(old), _terms(new)
+        for term in _terms(old):
+            value = term_value(term)
+            equal = next((twin for twin in kept_new if term_value(twin) == value), None)
+            if equal is not None and len(value) > 1:
+                struck = True
+                kept_old = [kept for kept in kept_old if kept is not term]
+                kept_new = [kept for kept in kept_new if kept is not equal]
+        if kept_old:
+            parts += partials_of(Sum(old.span, tuple(kept_old)), before_text, side=side)
+        found, sums = leaves_of(Sum(new.span, tuple(kept_new)), line.text, side=side)
+        leaves += found
+        places += sums
+    if struck:
+        yield from Matching(tuple(parts), tuple(leaves), tuple(places), line.text, style, True, True).proposals()
+
+
+def _terms(node: Node) -> list[Term]:
+    inner = bare(node)
+    return list(inner.terms) if isinstance(inner, Sum) else [Term(node.span, "+", node)]
 
 
 def _direction(before: Relation, written: Relation) -> Iterator[Proposal]:
@@ -56,6 +91,10 @@ def _direction(before: Relation, written: Relation) -> Iterator[Proposal]:
         1.0, "inequality-direction", written.operator_span, should_be, because,
         (Edit(written.operator_span, should_be),),
     )
+
+
+def _total(terms: Sequence[Partial] | Sequence[Leaf], side: int) -> Value:
+    return total(term.value for term in terms if term.side == side)
 
 
 def _by_letter(part: Partial, factor: Value, shown: str) -> Partial:

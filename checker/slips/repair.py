@@ -11,7 +11,18 @@ from math import isqrt
 from checker.slips.leaves import Edit
 from checker.slips.proposals import Proposal
 from checker.slips.values import (
-    BLANK, Monomial, TooLarge, Value, as_constant, multiply, negate, power, subtract, symbol, term_value, total,
+    BLANK,
+    Monomial,
+    TooLarge,
+    Value,
+    as_constant,
+    multiply,
+    negate,
+    power,
+    subtract,
+    symbol,
+    term_value,
+    total,
     value_of,
 )
 from checker.slips.writing import Style, write_value

@@ -35,7 +35,7 @@ def made(partial: Partial, style: Style) -> str:
     result = shown(partial.value, style)
     factors = partial.factors
     match partial.origin:
-        case "product":
+        case "product" | "scaled":
             return f"{' times '.join(factors)} is {result}"
         case "square":
             return f"the square of {' times '.join(factors)} is {result}"

@@ -22,7 +22,7 @@ PLAIN = Style()
 
 
 def style_of(*texts: str) -> Style:
-    return Style(decimals=any(re.search(r"\.\d", text) for text in texts) and not any("frac" in t for t in texts))
+    return Style(decimals=any(re.search(r"\.\d", text) for text in texts))
 
 
 def write_value(value: Value, style: Style = PLAIN) -> str | None:
