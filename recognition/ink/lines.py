@@ -23,6 +23,13 @@ __all__ = ["InkLine", "InkLines", "strokes_to_lines"]
 _PEN: Final = 3  # px
 _BORDER: Final = 6  # px round a crop
 
+# In heights of a typical stroke:
+_SCRIPT_WIDTH: Final = 4.0  # scripts and limits are narrower
+_SCRIPT_REACH: Final = 0.35  # and nearer to their line than lines are to each other
+_STRAY_WIDTH: Final = 2.5
+_STRAY_HEIGHT: Final = 0.75
+_STRAY_REACH: Final = 0.9
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class InkLine:
@@ -88,8 +95,9 @@ class _Grouping:
         self._join_neighbours()
         self._join_spanned()
         self._join_bars()
+        self._join_nearest(widest=_SCRIPT_WIDTH, reach=_SCRIPT_REACH)
         self._join_rows()
-        self._join_strays()
+        self._join_nearest(widest=_STRAY_WIDTH, reach=_STRAY_REACH, tallest=_STRAY_HEIGHT)
         groups = self._groups()
         return [tuple(group) for group in sorted(groups, key=lambda g: float(self._middle(g)))]
 
@@ -152,7 +160,7 @@ class _Grouping:
             over = (middle_x > self._left[bar] - 0.2 * self.unit) & (middle_x < self._right[bar] + 0.2 * self.unit)
             over &= (self._width < 1.25 * self._width[bar]) & ~(self._flat() & (self._width > 0.5 * self._width[bar]))
             over[bar] = False
-            reach = 0.9 * self.unit
+            reach = min(0.8 * self.unit + 0.12 * self._width[bar], 1.4 * self.unit)
             above = over & (self._bottom < self._bottom[bar]) & (self._top[bar] - self._bottom < reach)
             below = over & (self._top > self._top[bar]) & (self._top - self._bottom[bar] < reach)
             if above.any() and below.any() and self._is_bar(int(bar), above, below):
@@ -197,34 +205,33 @@ class _Grouping:
         room = max(0.3 * self.unit - (bottom - top), 0) / 2
         return top - room, bottom + room
 
-    def _join_strays(self) -> None:
-        """Small groups (dots, scripts, limits) go to the line they are nearest to."""
-        while True:
-            groups = self._groups()
-            if len(groups) < 2:
+    def _join_nearest(self, *, widest: float, reach: float, tallest: float = np.inf) -> None:
+        """Small groups (scripts, limits, dots) go to the group that they are nearest to; lengths in units."""
+        groups = self._groups()
+        apart = self._distances()
+        between = np.array([[apart[np.ix_(one, other)].min() for other in groups] for one in groups])
+        np.fill_diagonal(between, np.inf)
+        while len(groups) > 1:
+            small = np.array([self._fits(group, widest, tallest) for group in groups])
+            usable = np.where(small[:, None], between, np.inf)
+            one, other = np.unravel_index(int(usable.argmin()), usable.shape)
+            if not usable[one, other] < reach * self.unit:
                 return
-            strays = [g for g in groups if self._is_small(g)]
-            pairs = [
-                (self._distance(stray, other), stray, other)
-                for stray in strays
-                for other in groups
-                if other is not stray
-            ]
-            pairs = [pair for pair in pairs if pair[0] < 0.9 * self.unit]
-            if not pairs:
-                return
-            _, stray, other = min(pairs, key=lambda pair: pair[0])
-            self._join(stray[0], other[0])
+            self._join(groups[one][0], groups[other][0])
+            groups[other] = groups[other] + groups[one]
+            nearer = np.minimum(between[one], between[other])
+            between[other], between[:, other] = nearer, nearer
+            between[other, other] = np.inf
+            between = np.delete(np.delete(between, one, axis=0), one, axis=1)
+            del groups[one]
 
-    def _is_small(self, group: list[int]) -> bool:
-        height = self._bottom[group].max() - self._top[group].min()
+    def _fits(self, group: list[int], widest: float, tallest: float) -> bool:
         width = self._right[group].max() - self._left[group].min()
-        return bool(height < 0.75 * self.unit and width < 2.5 * self.unit)
+        height = self._bottom[group].max() - self._top[group].min()
+        return bool(width < widest * self.unit and height < tallest * self.unit)
 
-    def _distance(self, stray: list[int], other: list[int]) -> float:
-        """Between the stray's box and the nearest stroke's box of the other group."""
-        left, right = self._left[stray].min(), self._right[stray].max()
-        top, bottom = self._top[stray].min(), self._bottom[stray].max()
-        across = np.maximum(np.maximum(self._left[other] - right, left - self._right[other]), 0)
-        down = np.maximum(np.maximum(self._top[other] - bottom, top - self._bottom[other]), 0)
-        return float(np.hypot(0.5 * across, down).min())
+    def _distances(self) -> NDArray[np.float64]:
+        """Between the boxes of any two strokes, steps to the side counting half."""
+        across = np.maximum(self._left[:, None] - self._right, self._left - self._right[:, None])
+        down = np.maximum(self._top[:, None] - self._bottom, self._top - self._bottom[:, None])
+        return np.asarray(np.hypot(0.5 * np.maximum(across, 0), np.maximum(down, 0)), np.float64)
