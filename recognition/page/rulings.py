@@ -56,7 +56,7 @@ def _completed(rulings: list[Ruling], height: int) -> list[Ruling]:
     """Add the lines that the even pitch of the others asks for; where none is printed, taking it out does nothing."""
     if len(rulings) < 3:
         return rulings
-    rulings = sorted(rulings, key=lambda r: float(np.mean(r.ys)))
+    rulings = _carried_on(sorted(rulings, key=lambda r: float(np.mean(r.ys))))
     centre = float(np.median([(r.xs[0] + r.xs[-1]) / 2 for r in rulings]))
     at = np.array([np.interp(centre, r.xs, r.ys) for r in rulings])
     gaps = np.diff(at)
@@ -74,6 +74,24 @@ def _completed(rulings: list[Ruling], height: int) -> list[Ruling]:
         if abs(step - pitch) < 0.2 * pitch:
             added += [_between(inner, edge, 1.0 + k) for k in range(1, int(room / pitch) + 1)]
     return rulings + added
+
+
+def _carried_on(rulings: list[Ruling]) -> list[Ruling]:
+    """Carry lines seen in part on as far as their neighbours reach, in parallel with them."""
+    start, stop = min(r.xs[0] for r in rulings), max(r.xs[-1] for r in rulings)
+    whole = [r for r in rulings if r.xs[0] <= start + 1 and r.xs[-1] >= stop - 1]
+    result = []
+    for ruling in rulings:
+        if ruling in whole or not whole:
+            result.append(ruling)
+            continue
+        guide = min(whole, key=lambda r: abs(r.ys[len(r.ys) // 2] - ruling.ys[len(ruling.ys) // 2]))
+        xs = np.linspace(start, stop, _STRIPS)
+        guided = np.interp(xs, guide.xs, guide.ys)
+        apart = np.interp(ruling.xs, guide.xs, guide.ys)
+        ys = guided + np.interp(xs, ruling.xs, np.array(ruling.ys) - apart)
+        result.append(Ruling(tuple(map(float, xs)), tuple(map(float, ys)), ruling.half, ruling.level, ruling.upright))
+    return result
 
 
 def _between(one: Ruling, two: Ruling, share: float) -> Ruling:
