@@ -125,6 +125,11 @@ class LineEditor(QWidget):
     def text(self) -> str:
         return self._field.text()
 
+    @property
+    def offered(self) -> int:
+        """How many readings there are to choose from."""
+        return len(self._offered())
+
     def show_line(self, index: int, line: DeskLine | None) -> None:
         """Show a line; what was typed and not confirmed is gone."""
         self._index, self._line, self._warned_of = index, line, None

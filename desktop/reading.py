@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -21,14 +20,12 @@ if TYPE_CHECKING:
     from recognition.page import LineCrop
     from recognition.reader import LinePicture, LineStrokes, NeuralReader
 
-__all__ = ["NO_WRITING", "FoundDocument", "PageReader", "is_ink"]
+__all__ = ["NO_WRITING", "FoundDocument", "PageReader"]
 
 NO_WRITING = (
     "{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, "
     "and take the picture again."
 )
-
-_INK = re.compile(rb"<(?:\w+:)?ink[\s>]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +56,9 @@ class PageReader:
         Raises:
             InputError: the file cannot be used; the sentence says why and what to do next.
         """
-        if is_ink(path):
+        from recognition.read import is_ink
+
+        if is_ink(Path(path)):
             yield _ink_document(path)
             return
         from recognition.page import open_pages
@@ -97,17 +96,6 @@ class PageReader:
             if self._reader is None:
                 self._reader = NeuralReader.load(threads=self._threads)
             return self._reader
-
-
-def is_ink(path: str | os.PathLike[str]) -> bool:
-    """Whether a file is meant as InkML, by its name or its first bytes."""
-    if Path(path).suffix.lower() == ".inkml":
-        return True
-    try:
-        with open(path, "rb") as file:
-            return _INK.search(file.read(4096)) is not None
-    except OSError:
-        return False
 
 
 def _ink_document(path: str | os.PathLike[str]) -> FoundDocument:

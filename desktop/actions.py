@@ -1,0 +1,32 @@
+"""Every action of the window: its words, its keys and what it does. The menus and the help on keys come from here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction, QKeySequence
+
+__all__ = ["Entry", "make_action"]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An action before it is made; keys in Qt's portable text, the first is shown in the menu."""
+
+    words: str
+    keys: Sequence[str]
+    run: Callable[[], object]
+    tip: str = ""
+
+
+def make_action(entry: Entry, parent: QObject) -> QAction:
+    """The action of an entry, with its keys."""
+    action = QAction(entry.words, parent)
+    action.setShortcuts([QKeySequence(key) for key in entry.keys])
+    action.triggered.connect(lambda checked=False: entry.run())
+    if entry.tip:
+        action.setToolTip(entry.tip)
+        action.setStatusTip(entry.tip)
+    return action

@@ -1,0 +1,50 @@
+"""Starts Qt and the window."""
+
+from __future__ import annotations
+
+import logging
+import sys
+from collections.abc import Sequence
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtWidgets import QApplication
+
+from desktop.desk import Desk
+from desktop.window import Window
+
+__all__ = ["make_application", "run_window"]
+
+log = logging.getLogger(__name__)
+
+
+def make_application() -> QApplication:
+    """The application with its name; colours follow the desktop's scheme."""
+    application = QApplication(["firstslip"])
+    application.setApplicationName("firstslip")
+    application.setApplicationDisplayName("Firstslip")
+    try:
+        application.setApplicationVersion(version("firstslip"))
+    except PackageNotFoundError:
+        log.debug("not installed, so no version is known")
+    if sys.platform.startswith("linux"):
+        application.setStyle("Fusion")
+    return application
+
+
+def run_window(files: Sequence[Path]) -> int:
+    """Open the window on files and stay until it is closed; returns the exit status."""
+    application = make_application()
+    desk = Desk()
+    window = Window(desk)
+
+    def show_fault(kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
+        log.error("fault in the window", exc_info=(kind, fault, trace))
+        window.notice.say("Something went wrong in the program; nothing is lost. Try again, or see the log.")
+
+    sys.excepthook = show_fault
+    window.show()
+    desk.warm_up()
+    window.open_files(files)
+    return application.exec()

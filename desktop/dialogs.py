@@ -1,0 +1,116 @@
+"""The small windows: a typed working, the keys, and about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QFontDatabase, QGuiApplication, QKeySequence
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QLabel,
+    QMenu,
+    QPlainTextEdit,
+    QPushButton,
+    QTextBrowser,
+    QVBoxLayout,
+    QWidget,
+)
+
+from desktop.wording import TEACHER_DECIDES
+
+__all__ = ["AboutBox", "KeysBox", "TypedWorkingBox"]
+
+
+class TypedWorkingBox(QDialog):
+    """Asks for lines of LaTeX, one a line."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Type a working")
+        self.resize(560, 380)
+        words = QLabel("One written line to a line, as LaTeX. A line that starts with = carries on the one before.")
+        words.setWordWrap(True)
+        self._text = QPlainTextEdit()
+        self._text.setAccessibleName("Lines of the working")
+        self._text.setTabChangesFocus(True)
+        self._text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
+        self._text.setPlaceholderText("(3k+2)(k-5)\n=3k^2-15k+2k-10\n=3k^2-13k-10")
+        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
+        self._check = buttons.button(QDialogButtonBox.StandardButton.Ok)
+        self._check.setText("Check (Ctrl+Enter)")
+        self._check.setShortcut(QKeySequence("Ctrl+Return"))
+        self._check.setEnabled(False)
+        self._text.textChanged.connect(self._look)
+        buttons.accepted.connect(self.accept)
+        buttons.rejected.connect(self.reject)
+        layout = QVBoxLayout(self)
+        layout.addWidget(words)
+        layout.addWidget(self._text, 1)
+        layout.addWidget(buttons)
+
+    @property
+    def lines(self) -> list[str]:
+        """The lines that say something; dollar signs and display brackets around a line are taken off."""
+        bare = (line.strip().removesuffix(r"\\").strip("$ ") for line in self._text.toPlainText().splitlines())
+        inner = (line.removeprefix(r"\[").removesuffix(r"\]").replace("&", "").strip() for line in bare)
+        return [line for line in inner if line and not line.startswith((r"\begin", r"\end"))]
+
+    def set_text(self, text: str) -> None:
+        self._text.setPlainText(text)
+
+    def _look(self) -> None:
+        self._check.setEnabled(bool(self.lines))
+
+
+class KeysBox(QDialog):
+    """All actions with their keys, made from the menus."""
+
+    def __init__(self, menus: Sequence[QMenu], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Keys")
+        self.resize(520, 600)
+        view = QTextBrowser()
+        view.setHtml("".join(_table(menu) for menu in menus))
+        close = QPushButton("Close")
+        close.clicked.connect(self.accept)
+        layout = QVBoxLayout(self)
+        layout.addWidget(view, 1)
+        layout.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+
+
+class AboutBox(QDialog):
+    """What this program is, and who decides."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("About Firstslip")
+        version = QGuiApplication.applicationVersion() or "development copy"
+        text = QLabel(
+            f"<h3>Firstslip {escape(version)}</h3>"
+            "<p>Reads worked algebra from a photo, a PDF or a pen drawing, finds the first line that does not follow, "
+            "says which term is wrong and what it should be, and follows the carried error through the later lines.</p>"
+            f"<p><b>{escape(TEACHER_DECIDES)}</b></p>"
+            "<p>It works offline: no page leaves this computer.</p>"
+            "<p>MIT licence. The reader's weights carry a licence of their own, named in their model card.</p>"
+        )
+        text.setWordWrap(True)
+        text.setMinimumWidth(440)
+        close = QPushButton("Close")
+        close.clicked.connect(self.accept)
+        layout = QVBoxLayout(self)
+        layout.addWidget(text)
+        layout.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+
+
+def _table(menu: QMenu) -> str:
+    rows = "".join(_row(action) for action in menu.actions() if action.text() and not action.isSeparator())
+    return f"<h3>{escape(menu.title().replace('&', ''))}</h3><table cellpadding='3'>{rows}</table>"
+
+
+def _row(action: QAction) -> str:
+    native = QKeySequence.SequenceFormat.NativeText
+    keys = " or ".join(key.toString(native) for key in action.shortcuts())
+    return f"<tr><td width='170'>{escape(keys)}</td><td>{escape(action.text().replace('&', ''))}</td></tr>"

@@ -1,0 +1,499 @@
+"""The window: pages at the left, the page with its marks, and its lines at the right."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QMimeData, Qt, Slot
+from PySide6.QtGui import (
+    QAction,
+    QCloseEvent,
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QImage,
+    QKeySequence,
+)
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QLabel,
+    QMainWindow,
+    QProgressBar,
+    QPushButton,
+    QSplitter,
+    QStackedWidget,
+    QToolBar,
+    QVBoxLayout,
+    QWidget,
+)
+
+from desktop.actions import Entry, make_action
+from desktop.desk import Desk
+from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
+from desktop.document import (
+    ConfirmAll,
+    DeskLine,
+    Document,
+    MarkStart,
+    SetReading,
+    State,
+    StrikeOut,
+)
+from desktop.line_editor import LineEditor
+from desktop.line_list import LineList
+from desktop.marked_picture import marked_image, save_pdf, save_png
+from desktop.notice import Notice
+from desktop.page_list import PageList, page_name
+from desktop.page_view import PageView
+from desktop.wording import TEACHER_DECIDES
+from desktop.workings import group_lines
+
+__all__ = ["Window"]
+
+log = logging.getLogger(__name__)
+
+_OPENABLE = "Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml);;All files (*)"
+_EMPTY = (
+    "Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),\n"
+    "drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T)."
+)
+
+
+class Window(QMainWindow):
+    """Shows the desk; every change goes through it."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._document: Document | None = None
+        self.setWindowTitle("Firstslip")
+        self.setAcceptDrops(True)
+        self.resize(1280, 800)
+        self._build_views()
+        self._build_status()
+        self._build_actions()
+        desk.document_added.connect(self._on_added)
+        desk.document_removed.connect(self._on_removed)
+        desk.document_changed.connect(self._on_changed)
+        desk.problem.connect(self.notice.say)
+        desk.activity.connect(self._on_activity)
+        desk.idle.connect(self._on_idle)
+        self._show(None)
+
+    @property
+    def document(self) -> Document | None:
+        """The page that is shown."""
+        return self._document
+
+    # Building ----------------------------------------------------------------------------------------------------
+
+    def _build_views(self) -> None:
+        self.pages = PageList()
+        self.pages.page_chosen.connect(self._choose_page)
+        self.page = PageView()
+        self.page.line_clicked.connect(self._choose_line)
+        empty = QLabel(_EMPTY)
+        empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        empty.setWordWrap(True)
+        self._middle = QStackedWidget()
+        self._middle.addWidget(empty)
+        self._middle.addWidget(self.page)
+        self.list = LineList()
+        self.list.line_chosen.connect(self._on_line_chosen)
+        self.editor = LineEditor()
+        self.editor.confirmed.connect(self._confirm)
+        self.editor.abandoned.connect(self.list.setFocus)
+        self._right = QWidget()
+        right = QVBoxLayout(self._right)
+        right.setContentsMargins(0, 0, 0, 0)
+        right.setSpacing(0)
+        right.addWidget(self.list, 1)
+        right.addWidget(self.editor)
+        self._right.setMinimumWidth(400)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.setChildrenCollapsible(False)
+        split.addWidget(self.pages)
+        split.addWidget(self._middle)
+        split.addWidget(self._right)
+        split.setStretchFactor(0, 0)
+        split.setStretchFactor(1, 1)
+        split.setStretchFactor(2, 1)
+        split.setSizes([148, 560, 600])
+        self.notice = Notice()
+        centre = QWidget()
+        layout = QVBoxLayout(centre)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.setSpacing(0)
+        layout.addWidget(self.notice)
+        layout.addWidget(split, 1)
+        self.setCentralWidget(centre)
+
+    def _build_status(self) -> None:
+        self._progress = QProgressBar()
+        self._progress.setFixedWidth(180)
+        self._progress.setTextVisible(False)
+        self._progress.setAccessibleName("Progress")
+        self._doing = QLabel()
+        self._stop = QPushButton("Stop")
+        self._stop.clicked.connect(self._desk.stop)
+        bar = self.statusBar()
+        bar.addWidget(self._doing)
+        bar.addWidget(self._progress)
+        bar.addWidget(self._stop)
+        bar.addPermanentWidget(QLabel(TEACHER_DECIDES))
+        self._on_idle()
+
+    def _build_actions(self) -> None:
+        self._actions: dict[str, QAction] = {}
+        menus = {
+            "&File": (
+                ("open", Entry("&Open pages…", ["Ctrl+O"], self.ask_to_open)),
+                ("paste", Entry("&Paste picture or lines", ["Ctrl+V"], self.paste)),
+                ("type", Entry("&Type a working…", ["Ctrl+T"], self.ask_for_working)),
+                None,
+                ("png", Entry("Save marked picture as P&NG…", ["Ctrl+S"], self.ask_to_save_png)),
+                ("pdf", Entry("Save marked picture as P&DF…", ["Ctrl+Shift+S"], self.ask_to_save_pdf)),
+                ("copy", Entry("&Copy marked picture", ["Ctrl+Shift+C"], self.copy_picture)),
+                None,
+                ("close", Entry("Take page &off the desk", ["Ctrl+W"], self.close_page)),
+                ("quit", Entry("&Quit", ["Ctrl+Q"], self.close)),
+            ),
+            "&Line": (
+                ("confirm", Entry("&Confirm and go on", ["Return", "Enter"], self.confirm,
+                                  "Confirm the reading that is shown and go to the next doubtful line")),
+                *((f"take{n}", Entry(f"Take reading &{n} and go on", [f"{n}", f"Alt+{n}"], self._taker(n - 1)))
+                  for n in range(1, 6)),
+                ("edit", Entry("&Edit reading", ["F2"], self.editor.edit)),
+                None,
+                ("sure", Entry("Confirm &all that are sure", ["Ctrl+Return", "Ctrl+Enter"], self.confirm_sure)),
+                ("next", Entry("Next &doubtful line", ["F3", "Ctrl+D"], self.next_doubtful)),
+                ("down", Entry("Line &below", ["Alt+Down"], lambda: self._step_line(1))),
+                ("up", Entry("Line a&bove", ["Alt+Up"], lambda: self._step_line(-1))),
+                None,
+                ("leave", Entry("&Leave line out, or take it in", ["Ctrl+L"], self.strike_out)),
+                ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], self.toggle_start)),
+            ),
+            "&Check": (
+                ("check", Entry("Check &now", ["F5"], self.check)),
+                ("slip", Entry("Go to first &slip", ["F4", "Ctrl+G"], self.go_to_slip)),
+                ("stop", Entry("S&top", ["Ctrl+."], self._desk.stop)),
+            ),
+            "&View": (
+                ("fit", Entry("Whole &page", ["Ctrl+0"], self.page.fit)),
+                ("width", Entry("Page &width", ["Ctrl+1"], self.page.fit_width)),
+                ("pixels", Entry("&Full size", ["Ctrl+2"], self.page.zoom_to_pixels)),
+                ("in", Entry("Zoom &in", ["Ctrl++", "Ctrl+="], self.page.zoom_in)),
+                ("out", Entry("Zoom &out", ["Ctrl+-"], self.page.zoom_out)),
+                None,
+                ("page+", Entry("&Next page", ["Ctrl+PgDown"], lambda: self._step_page(1))),
+                ("page-", Entry("P&revious page", ["Ctrl+PgUp"], lambda: self._step_page(-1))),
+            ),
+            "&Help": (
+                ("keys", Entry("&Keys", ["F1"], self.show_keys)),
+                ("about", Entry("&About Firstslip", [], lambda: AboutBox(self).exec())),
+            ),
+        }  # fmt: skip
+        self._menus = []
+        for title, entries in menus.items():
+            menu = self.menuBar().addMenu(title)
+            self._menus.append(menu)
+            for entry in entries:
+                if entry is None:
+                    menu.addSeparator()
+                else:
+                    self._actions[entry[0]] = make_action(entry[1], self)
+                    menu.addAction(self._actions[entry[0]])
+            if title == "&File":
+                self._add_edit_menu()
+        tools = QToolBar("Tools")
+        tools.setMovable(False)
+        tools.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        tools.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+        for name in ("open", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf"):
+            if name is None:
+                tools.addSeparator()
+            else:
+                tools.addAction(self._actions[name])
+        self._actions["open"].setIconText("Open pages")
+        self._actions["type"].setIconText("Type a working")
+        self._actions["png"].setIconText("Save PNG")
+        self._actions["pdf"].setIconText("Save PDF")
+        self.addToolBar(tools)
+
+    def _add_edit_menu(self) -> None:
+        menu = self.menuBar().addMenu("&Edit")
+        self._menus.append(menu)
+        undo = self._desk.undo_group.createUndoAction(self, "&Undo")
+        undo.setShortcuts([QKeySequence("Ctrl+Z")])
+        redo = self._desk.undo_group.createRedoAction(self, "&Redo")
+        redo.setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
+        menu.addActions([undo, redo])
+
+    def _taker(self, number: int) -> Callable[[], None]:
+        return lambda: self.editor.choose_candidate(number)
+
+    # Opening and saving ------------------------------------------------------------------------------------------
+
+    def open_files(self, paths: Sequence[Path]) -> None:
+        """Open files on the desk."""
+        self._desk.open(paths)
+
+    def ask_to_open(self) -> None:
+        names, _ = QFileDialog.getOpenFileNames(self, "Open pages", "", _OPENABLE)
+        self.open_files([Path(name) for name in names])
+
+    def paste(self) -> None:
+        """Open what lies on the clipboard: a picture, files, or lines of LaTeX."""
+        data = QGuiApplication.clipboard().mimeData()
+        if data is None or not self._take_in(data):
+            self.notice.say("There is no picture, file or text on the clipboard. Copy one first, then paste again.")
+
+    def ask_for_working(self, text: str = "") -> None:
+        box = TypedWorkingBox(self)
+        box.set_text(text)
+        if box.exec():
+            self._desk.add_typed(box.lines)
+            self.pages.setCurrentRow(len(self._desk.documents) - 1)
+
+    def ask_to_save_png(self) -> None:
+        self._ask_to_save("PNG", "png")
+
+    def ask_to_save_pdf(self) -> None:
+        self._ask_to_save("PDF", "pdf")
+
+    def save_picture(self, path: Path) -> None:
+        """Save the marked picture under a name that ends in .png or .pdf."""
+        if self._document is None:
+            return
+        save = save_pdf if path.suffix.lower() == ".pdf" else save_png
+        try:
+            save(self._document, path)
+        except OSError as exc:
+            log.warning("saving failed: %s", exc.strerror)
+            self.notice.say(f"{path.name} could not be saved there. Choose another folder, or make room on the disk.")
+        else:
+            self.statusBar().showMessage(f"Saved {path.name}.", 6000)
+
+    def copy_picture(self) -> None:
+        if self._document is not None:
+            QGuiApplication.clipboard().setImage(marked_image(self._document))
+            self.statusBar().showMessage("The marked picture is on the clipboard.", 6000)
+
+    def close_page(self) -> None:
+        """Take the page off the desk; its file is left alone."""
+        if self._document is not None:
+            self._desk.remove(self._document)
+
+    def _ask_to_save(self, kind: str, ending: str) -> None:
+        if self._document is None:
+            return
+        suggestion = f"{page_name(self._document)} marked.{ending}"
+        title, wanted = f"Save marked picture as {kind}", f"{kind} (*.{ending})"
+        name, _ = QFileDialog.getSaveFileName(self, title, suggestion, wanted)
+        if name:
+            path = Path(name)
+            self.save_picture(path if path.suffix.lower() == f".{ending}" else path.with_name(f"{path.name}.{ending}"))
+
+    def _take_in(self, data: QMimeData) -> bool:
+        files = [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
+        if files:
+            self.open_files(files)
+        elif data.hasImage():
+            image = data.imageData()
+            if isinstance(image, QImage) and not image.isNull():
+                self._desk.open_picture(image)
+        elif data.hasText() and data.text().strip():
+            self.ask_for_working(data.text())
+        else:
+            return False
+        return True
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        if event.mimeData().hasUrls() or event.mimeData().hasImage():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        if self._take_in(event.mimeData()):
+            event.acceptProposedAction()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        self._desk.close()
+        super().closeEvent(event)
+
+    # Lines -------------------------------------------------------------------------------------------------------
+
+    def confirm(self) -> None:
+        """Confirm the reading in the editor and go to the next doubtful line."""
+        self.editor.confirm()
+
+    def confirm_sure(self) -> None:
+        """Confirm all lines that were read with enough certainty."""
+        if self._document is not None and self._document.sure_lines():
+            self._desk.do(self._document, ConfirmAll(self._document.sure_lines()))
+            self._go_on(-1)
+
+    def next_doubtful(self) -> None:
+        """Choose the next line that needs the user."""
+        if self._document is not None:
+            self._go_on(self.list.chosen)
+
+    def strike_out(self) -> None:
+        """Leave the chosen line out of the working, or take it in again."""
+        line = self._chosen_line()
+        if self._document is not None and line is not None:
+            self._desk.do(self._document, StrikeOut(self.list.chosen, not line.struck_out))
+
+    def toggle_start(self) -> None:
+        """Say that a new working starts at the chosen line, or that it does not."""
+        line = self._chosen_line()
+        if self._document is not None and line is not None:
+            starts = any(group[0] == self.list.chosen for group in group_lines(self._document.lines))
+            self._desk.do(self._document, MarkStart(self.list.chosen, not starts))
+
+    def check(self) -> None:
+        if self._document is not None:
+            self._desk.check(self._document)
+
+    def go_to_slip(self) -> None:
+        """Choose the first slip of the page."""
+        if self._document is not None:
+            slips = [v.first_slip_line for v in self._document.verdicts if v.first_slip_line is not None]
+            if slips:
+                self.list.choose(slips[0])
+                self.list.setFocus()
+
+    @Slot(int, str)
+    def _confirm(self, index: int, latex: str) -> None:
+        if self._document is None or self._desk.is_being_read(self._document):
+            return
+        self._desk.do(self._document, SetReading(index, latex))
+        self._go_on(index)
+
+    def _go_on(self, after: int) -> None:
+        assert self._document is not None
+        following = self._document.next_doubtful(after)
+        if following is None:
+            self.statusBar().showMessage("No doubtful line is left.", 4000)
+            self.editor.show_line(self.list.chosen, self._chosen_line())
+        else:
+            self.list.choose(following)
+        self.list.setFocus()
+
+    def _step_line(self, step: int) -> None:
+        if self._document is not None and self._document.lines:
+            self.list.choose(min(max(self.list.chosen + step, 0), len(self._document.lines) - 1))
+
+    def _step_page(self, step: int) -> None:
+        if self.pages.count():
+            self.pages.setCurrentRow((self.pages.currentRow() + step) % self.pages.count())
+
+    def _chosen_line(self) -> DeskLine | None:
+        if self._document is None or not 0 <= self.list.chosen < len(self._document.lines):
+            return None
+        return self._document.lines[self.list.chosen]
+
+    @Slot(int)
+    def _choose_line(self, index: int) -> None:
+        self.list.choose(index)
+        self.list.setFocus()
+
+    @Slot(int)
+    def _on_line_chosen(self, index: int) -> None:
+        self.editor.show_line(index, self._chosen_line())
+        self.page.choose(index)
+        self._refresh_actions()
+
+    # Documents ---------------------------------------------------------------------------------------------------
+
+    @Slot(object)
+    def _on_added(self, document: Document) -> None:
+        self.pages.add(document)
+        if self.pages.count() == 1:
+            self.pages.setCurrentRow(0)
+        self.pages.setVisible(self.pages.count() > 1)
+        self._refresh_actions()
+
+    @Slot(object)
+    def _on_removed(self, document: Document) -> None:
+        row = self.pages.currentRow()
+        self.pages.takeItem(row)
+        self.pages.setVisible(self.pages.count() > 1)
+        self._choose_page(self.pages.currentRow())
+
+    @Slot(object)
+    def _on_changed(self, document: Document) -> None:
+        if document in self._desk.documents:
+            self.pages.refresh(self._desk.documents.index(document), document)
+        if document is self._document:
+            chosen = self.list.chosen
+            self.list.refresh()
+            self.page.refresh()
+            if chosen < 0 and document.lines and not self._desk.is_being_read(document):
+                self.list.choose(document.next_doubtful(-1) or 0)
+            if not self.editor.has_edit or self._chosen_line() is None:
+                self.editor.show_line(self.list.chosen, self._chosen_line())
+        self._refresh_actions()
+
+    @Slot(int)
+    def _choose_page(self, row: int) -> None:
+        self._show(self._desk.documents[row] if 0 <= row < len(self._desk.documents) else None)
+
+    def _show(self, document: Document | None) -> None:
+        self._document = document
+        self._desk.activate(document)
+        self._middle.setCurrentIndex(0 if document is None else 1)
+        self.page.show_document(document)
+        self.list.show_document(document)
+        self.pages.setVisible(self.pages.count() > 1)
+        self.setWindowTitle("Firstslip" if document is None else f"{page_name(document)} – Firstslip")
+        if document is not None and document.lines:
+            self.list.choose(document.next_doubtful(-1) or 0)
+            self.list.setFocus()
+        else:
+            self.editor.show_line(-1, None)
+        self._refresh_actions()
+
+    def _refresh_actions(self) -> None:
+        document = self._document
+        ready = document is not None and not self._desk.is_being_read(document)
+        line = self._chosen_line()
+        sure = len(document.sure_lines()) if document is not None else 0
+        lines = document.lines if document is not None else ()
+        doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in lines)
+        slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
+        for name in ("png", "pdf", "copy", "close", "fit", "width", "pixels", "in", "out"):
+            self._actions[name].setEnabled(document is not None)
+        for name in ("confirm", "edit", "leave", "start", "up", "down"):
+            self._actions[name].setEnabled(ready and line is not None)
+        for number in range(1, 6):
+            self._actions[f"take{number}"].setEnabled(ready and line is not None and number <= self.editor.offered)
+        self._actions["sure"].setEnabled(ready and sure > 0)
+        self._actions["sure"].setIconText(f"Confirm all that are sure ({sure})")
+        self._actions["next"].setEnabled(ready and doubtful > 0)
+        self._actions["next"].setIconText(f"Next doubtful line ({doubtful})")
+        self._actions["check"].setEnabled(ready and bool(lines))
+        self._actions["slip"].setEnabled(bool(slips))
+        for name in ("page+", "page-"):
+            self._actions[name].setEnabled(self.pages.count() > 1)
+
+    # Progress and help -------------------------------------------------------------------------------------------
+
+    @Slot(str, int, int)
+    def _on_activity(self, name: str, done: int, total: int) -> None:
+        self._doing.setText(name)
+        self._progress.setRange(0, total if total > 1 else 0)
+        self._progress.setValue(done)
+        for widget in (self._doing, self._progress, self._stop):
+            widget.show()
+
+    @Slot()
+    def _on_idle(self) -> None:
+        for widget in (self._doing, self._progress, self._stop):
+            widget.hide()
+
+    def show_keys(self) -> None:
+        KeysBox(self._menus, self).exec()
+
+
