@@ -24,7 +24,7 @@ _PEN: Final = 3  # px
 _BORDER: Final = 6  # px round a crop
 
 # In heights of a typical stroke:
-_SCRIPT_WIDTH: Final = 4.0  # scripts and limits are narrower
+_SCRIPT_WIDTH: Final = 5.5  # scripts and limits are narrower
 _SCRIPT_REACH: Final = 0.35  # and nearer to their line than lines are to each other
 _STRAY_WIDTH: Final = 2.5
 _STRAY_HEIGHT: Final = 0.75
