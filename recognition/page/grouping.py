@@ -120,6 +120,7 @@ def _grouped(
     _join_contained(boxes, letter, parent)
     axes = _join_fractions(boxes, letter, parent)
     axes.update(_join_touching_fractions(boxes, letter, parent, inner_bars))
+    _join_enclosed(boxes, parent, axes)
     blocks = _blocks(boxes, parent, axes)
     core = [i for i, block in enumerate(blocks) if _is_core(block, letter)]
     small = [i for i in range(len(blocks)) if i not in set(core)]
@@ -206,6 +207,20 @@ def _join_touching_fractions(
                 parent[_find(parent, int(j))] = _find(parent, piece)
             found[piece] = float((top + bottom) / 2)
     return found
+
+
+def _join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> None:
+    """What lies within a fraction's field belongs to it: letters between tall brackets, a sign before a root."""
+    centre_x, centre_y = (boxes[:, 0] + boxes[:, 2]) / 2, (boxes[:, 1] + boxes[:, 3]) / 2
+    for _ in range(2):
+        for bar in axes:
+            root = _find(parent, bar)
+            members = [i for i in range(len(boxes)) if _find(parent, i) == root]
+            field_x0, field_y0 = boxes[members, :2].min(axis=0)
+            field_x1, field_y1 = boxes[members, 2:].max(axis=0)
+            inside = (centre_x > field_x0) & (centre_x < field_x1) & (centre_y > field_y0) & (centre_y < field_y1)
+            for j in np.flatnonzero(inside):
+                parent[_find(parent, int(j))] = _find(parent, bar)
 
 
 def _covered(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:

@@ -25,7 +25,7 @@ from recognition.reader.tokens import is_lower_school, serialise
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
 from recognition.training.lines import random_line
-from recognition.training.photo import Photo, PhotoStyle, map_box, photograph
+from recognition.training.photo import Photo, PhotoStyle, mapped, photograph
 from recognition.training.sheets import Hand, Paper, write_sheet
 
 __all__ = ["SimulatedPage", "f_measure", "main", "matched", "profile_boxes", "simulated_page"]
@@ -89,7 +89,7 @@ def simulated_page(
     photo = photograph(_cut(sheet.image, sheet.boxes, len(inside)), style, size, noise)
     boxes = []
     for n in inside:
-        corners = map_box(sheet.boxes[n], photo.homography)
+        corners = mapped(sheet.hulls[n], photo.homography)
         low, high = corners.min(axis=0), corners.max(axis=0)
         boxes.append((float(low[0]), float(low[1]), float(high[0]), float(high[1])))
     return SimulatedPage(

@@ -24,7 +24,7 @@ from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
 from recognition.training.layout import Style, draw_line
 from recognition.training.own_hand import own_bank
-from recognition.training.photo import Photo, PhotoStyle, map_box, photograph
+from recognition.training.photo import Photo, PhotoStyle, mapped, photograph
 from recognition.training.sheets import Hand, Paper, SheetDrawing, jittered, write_sheet
 from recognition.training.worksheet import DRAWINGS, PAGES, Answer
 
@@ -105,7 +105,7 @@ def write_page(answer: Answer, look: Look, folder: Path) -> Path:
         if len(data) < MOST_BYTES:
             break
     path.write_bytes(data.tobytes())
-    outlines = [map_box(box, photo.homography) for box in sheet.boxes]
+    outlines = [mapped(hull, photo.homography) for hull in sheet.hulls]
     _write_truth(answer, path, outlines)
     return path
 

@@ -5,7 +5,6 @@ Each spoiling is a function of its own, so that training may use them one by one
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -14,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 __all__ = [
-    "Photo", "PhotoStyle", "blurred", "cast", "map_box", "noisy", "packed", "photograph", "shaded", "table",
+    "Photo", "PhotoStyle", "blurred", "cast", "mapped", "noisy", "packed", "photograph", "shaded", "table",
 ]
 
 Picture = NDArray[np.uint8]
@@ -93,12 +92,11 @@ def photograph(page: Picture, style: PhotoStyle, size: tuple[int, int], rng: np.
     return Photo(packed(image, style.quality), homography)
 
 
-def map_box(box: Sequence[float], homography: NDArray[np.float64]) -> NDArray[np.float64]:
-    """Corners, shape (4, 2), of an upright box x0, y0, x1, y1 after a homography, clockwise from the top left."""
-    x0, y0, x1, y1 = box
-    corners = np.array([[x0, y0, 1], [x1, y0, 1], [x1, y1, 1], [x0, y1, 1]], np.float64) @ homography.T
-    mapped: NDArray[np.float64] = corners[:, :2] / corners[:, 2:]
-    return mapped
+def mapped(points: NDArray[np.float64], homography: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Points, shape (n, 2), after a homography."""
+    lifted = np.column_stack([points, np.ones(len(points))]) @ homography.T
+    flat: NDArray[np.float64] = lifted[:, :2] / lifted[:, 2:]
+    return flat
 
 
 def table(size: tuple[int, int], rng: np.random.Generator) -> Picture:

@@ -52,10 +52,14 @@ class Paper:
 
 @dataclass(frozen=True, slots=True)
 class SheetDrawing:
-    """image: RGB, shape (h, w, 3); boxes: x0, y0, x1, y1 of the ink of each line, in pixels of the image."""
+    """image: RGB, shape (h, w, 3); boxes: x0, y0, x1, y1 of the ink of each line, in pixels of the image.
+
+    hulls: convex outline of the ink of each line, shape (n, 2), clockwise.
+    """
 
     image: NDArray[np.uint8]
     boxes: tuple[tuple[float, float, float, float], ...]
+    hulls: tuple[NDArray[np.float64], ...]
 
 
 def write_sheet(
@@ -76,7 +80,7 @@ def write_sheet(
     noise = np.random.default_rng(rng.getrandbits(64))
     image = _blank(size, paper, noise)
     ink = np.zeros((height, width), np.uint8)
-    boxes = []
+    boxes, hulls = [], []
     y = top
     for number, latex in enumerate(lines):
         style = _style(hand, rng)
@@ -99,8 +103,10 @@ def write_sheet(
             float(points[:, 0].min()) - half, float(points[:, 1].min()) - half,
             float(points[:, 0].max()) + half, float(points[:, 1].max()) + half,
         ))
+        rim = np.concatenate([points + offset for offset in ((-half, 0), (half, 0), (0, -half), (0, half))])
+        hulls.append(cv2.convexHull(rim.astype(np.float32)).reshape(-1, 2).astype(np.float64))
         y = boxes[-1][3] + hand.digit * gap * (1 + rng.gauss(0, 0.08)) * (0.75 if number + 1 < len(lines) else 1)
-    return SheetDrawing(_inked(image, ink, hand, noise), tuple(boxes))
+    return SheetDrawing(_inked(image, ink, hand, noise), tuple(boxes), tuple(hulls))
 
 
 def jittered(drawing: Drawing, rng: random.Random, strength: float) -> NDArray[np.float32]:
