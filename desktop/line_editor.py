@@ -196,7 +196,7 @@ class LineEditor(QWidget):
         words = {
             State.UNREAD: "could not be read. Type what it says.",
             State.DOUBTFUL: "is doubtful. Which reading is right?",
-            State.READ: "was read so.",
+            State.READ: "as it was read. Enter confirms it.",
             State.CONFIRMED: "is confirmed.",
         }
         return f"Line {self._index + 1} {words[self._line.state]}"
@@ -245,9 +245,12 @@ class LineEditor(QWidget):
         painter.setFont(self.font())
         painter.setPen(quiet(self.palette()))
         area = QRectF(0, 0, width, height + 4)
-        painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter), key)
+        cap = QRectF(1, area.center().y() - em * 0.6, em * 1.15, em * 1.2)
+        painter.drawRoundedRect(cap, 3, 3)
+        painter.drawText(cap, int(Qt.AlignmentFlag.AlignCenter), key)
         painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignRight), chance)
-        paint_maths(painter, area.adjusted(22, 0, -52, 0), latex, size=em * 1.05, colour=ink(self.palette()))
+        middle = area.adjusted(em * 1.15 + 12, 0, -52, 0)
+        paint_maths(painter, middle, latex, size=em * 1.05, colour=ink(self.palette()))
         painter.end()
         return pixmap
 

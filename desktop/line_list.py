@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, QTimer, Signal
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -25,7 +25,9 @@ __all__ = ["LineList"]
 
 _PAD = 10.0
 _NUMBER_WIDTH = 34.0
-_CROP_HEIGHT = 46.0
+_CROP_HEIGHT = 40.0
+"""Pixels; height of a usual line's crop. All crops of a page have one scale, so a fraction stands higher."""
+_TALLEST_CROP = 96.0
 _VERDICT_SHARE = 0.36
 _WRAP = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft) | int(Qt.AlignmentFlag.AlignTop)
 _MIDDLE = int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignLeft)
@@ -40,7 +42,7 @@ class _Layout:
         self.bold.setBold(True)
         metrics = QFontMetricsF(font)
         self.em = metrics.height()
-        self.maths_size = self.em * 1.12
+        self.maths_size = self.em * 1.3
         y = 0.0
         self.heading = QRectF()
         if row.heading:
@@ -56,11 +58,16 @@ class _Layout:
         self.crop = QRectF()
         reading_y = y
         if row.crop is not None and not row.crop.isNull():
-            scale = min(reading_width / row.crop.width(), _CROP_HEIGHT / row.crop.height())
+            tallest = _TALLEST_CROP / row.crop.height()
+            scale = min(reading_width / row.crop.width(), _CROP_HEIGHT / row.usual_height, tallest)
             self.crop = QRectF(left, y, row.crop.width() * scale, row.crop.height() * scale)
             reading_y = self.crop.bottom() + 5
         self.maths = QRectF(left, reading_y, reading_width, self._maths_height(row.line.latex, reading_width))
-        self.verdict = QRectF(left + reading_width + _PAD, y, verdict_width, self.em * 1.25)
+        words_width = verdict_width - self.em - 6
+        words = QRectF(0, 0, words_width, 1e5)
+        word = "" if row.style is None else row.style.word
+        word_height = QFontMetricsF(self.bold).boundingRect(words, _WRAP, word).height()
+        self.verdict = QRectF(left + reading_width + _PAD, y, verdict_width, max(self.em * 1.25, word_height))
         reason = QRectF(self.verdict.left(), self.verdict.bottom(), verdict_width, 1e5)
         reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if self._shows_reason(row) else 0.0
         self.reason = QRectF(reason.left(), reason.top(), verdict_width, reason_height)
@@ -169,13 +176,13 @@ class _RowPainter(QStyledItemDelegate):
         if row.style is not None:
             colour = verdict_colour(row.style, palette)
             side = layout.em
-            square = QRectF(layout.verdict.left(), layout.verdict.center().y() - side / 2, side, side)
+            square = QRectF(layout.verdict.left(), layout.verdict.top() + side * 0.12, side, side)
             paint_glyph(painter, square, row.style.shape, colour, ground=ground(palette))
             painter.setFont(layout.bold)
             painter.setPen(colour)
             words = layout.verdict.adjusted(side + 6, 0, 0, 0)
-            text = QFontMetricsF(layout.bold).elidedText(row.style.word, Qt.TextElideMode.ElideRight, words.width())
-            painter.drawText(words, _MIDDLE, text)
+            flags = int(Qt.TextFlag.TextWordWrap) | _MIDDLE
+            painter.drawText(words, flags, row.style.word)
         painter.setFont(layout.font)
         if layout.reason.height() > 0:
             painter.setPen(ink(palette))
@@ -254,6 +261,11 @@ class LineList(QListView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self.scheduleDelayedItemsLayout()
+        if self.currentIndex().isValid():
+            QTimer.singleShot(0, self, self._keep_choice_in_view)
+
+    def _keep_choice_in_view(self) -> None:
+        self.scrollTo(self.currentIndex())
 
     def _tell_choice(self, current: QModelIndex, previous: QModelIndex) -> None:
         self.line_chosen.emit(current.row())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from statistics import median
 from typing import Any
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QRect, Qt
@@ -23,11 +24,15 @@ _CROP_PAD = 0.18
 
 @dataclass(frozen=True, slots=True)
 class LineRow:
-    """All that is shown of one line; heading and card are empty where there is none."""
+    """All that is shown of one line; heading and card are empty where there is none.
+
+    usual_height: height of the page's usual line, in pixels of the picture, as a measure for all crops.
+    """
 
     number: int
     line: DeskLine
     crop: QImage | None
+    usual_height: float
     style: VerdictStyle | None
     reason: str
     heading: str
@@ -86,9 +91,10 @@ class LineRows(QAbstractListModel):
         document = self._document
         if document is None:
             return ()
-        return tuple(self._row(document, index, line) for index, line in enumerate(document.lines))
+        usual = max(8.0, median([line.box.h for line in document.lines] or [8]))
+        return tuple(self._row(document, index, line, usual) for index, line in enumerate(document.lines))
 
-    def _row(self, document: Document, index: int, line: DeskLine) -> LineRow:
+    def _row(self, document: Document, index: int, line: DeskLine, usual: float) -> LineRow:
         found = document.verdict_of(index)
         style, heading, card = None, "", tuple[Row, ...]()
         if found is not None:
@@ -100,7 +106,7 @@ class LineRows(QAbstractListModel):
             if first:
                 card = slip_rows(document, verdict)
         return LineRow(
-            number=index + 1, line=line, crop=self._crop(line), style=style,
+            number=index + 1, line=line, crop=self._crop(line), usual_height=usual, style=style,
             reason=line_reason(document, index), heading=heading, card=card,
         )
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import lru_cache
+
 from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
@@ -9,6 +12,9 @@ from PySide6.QtGui import (
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
+    QPainterPath,
+    QPainterPathStroker,
+    QPalette,
     QPen,
     QPixmap,
     QPolygonF,
@@ -31,11 +37,14 @@ from desktop.marked_picture import page_image
 from desktop.marks import Mark, paint_marks, place_marks, text_size
 from desktop.verdict_style import STYLES
 from desktop.wording import line_reason
+from recognition.result import Box
 
 __all__ = ["PageView"]
 
 _STEP = 1.25
 _LARGEST_SCALE = 8.0
+_OUTLINE_PAD = 0.1
+"""Distance of a line's outline from its ink, as a share of the line's height."""
 _LINE_COLOURS = {
     State.UNREAD: QColor("#55595E"),
     State.DOUBTFUL: QColor("#8F6100"),
@@ -70,29 +79,42 @@ class _LinesItem(QGraphicsItem):
 
     def _paint_line(self, painter: QPainter, line: DeskLine, *, chosen: bool, pixel: float) -> None:
         colour = _CHOSEN if chosen else _LINE_COLOURS[line.state]
-        width = 2.6 if chosen else 1.2
+        needs_user = line.state in (State.DOUBTFUL, State.UNREAD) and not line.struck_out
+        width = 2.4 if chosen else 1.6 if needs_user else 1.0
         outline = line_outline(line)
-        painter.setBrush(QColor(31, 78, 158, 26) if chosen else Qt.BrushStyle.NoBrush)
-        painter.setPen(QPen(QColor("#ffffff"), (width + 1.6) * pixel))
-        painter.drawPolygon(outline)
+        painter.setBrush(QColor(31, 78, 158, 22) if chosen else Qt.BrushStyle.NoBrush)
+        painter.setPen(QPen(QColor("#ffffff"), (width + 1.8) * pixel))
+        painter.drawPath(outline)
         pen = QPen(colour, width * pixel)
-        if line.state in (State.DOUBTFUL, State.UNREAD) and not chosen:
+        if needs_user and not chosen:
             pen.setDashPattern([4, 3])
         painter.setPen(pen)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPolygon(outline)
+        painter.drawPath(outline)
         if line.struck_out:
-            middle = outline.boundingRect().center().y()
+            bounds = outline.boundingRect()
             painter.drawLine(
-                QPointF(outline.boundingRect().left(), middle), QPointF(outline.boundingRect().right(), middle)
+                QPointF(bounds.left(), bounds.center().y()), QPointF(bounds.right(), bounds.center().y())
             )
 
 
-def line_outline(line: DeskLine) -> QPolygonF:
-    """The corners of a line on the page: its polygon where it has one, else its box."""
-    if len(line.polygon) >= 3:
-        return QPolygonF([QPointF(x, y) for x, y in line.polygon])
-    return QPolygonF(QRectF(*line.box))
+@lru_cache(maxsize=512)
+def _outline(polygon: tuple[tuple[float, float], ...], box: Box) -> QPainterPath:
+    path = QPainterPath()
+    if len(polygon) >= 3:
+        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in polygon]))
+        path.closeSubpath()
+    else:
+        path.addRect(QRectF(*box))
+    wider = QPainterPathStroker()
+    wider.setWidth(max(2.0, box.h * _OUTLINE_PAD * 2))
+    wider.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return path.united(wider.createStroke(path)).simplified()
+
+
+def line_outline(line: DeskLine) -> QPainterPath:
+    """The outline of a line on the page, a little outside its ink."""
+    return _outline(line.polygon, line.box)
 
 
 class PageView(QGraphicsView):
@@ -113,10 +135,11 @@ class PageView(QGraphicsView):
         self.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform)
         self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
-        self.setBackgroundRole(self.backgroundRole())
+        self.viewport().setBackgroundRole(QPalette.ColorRole.Midlight)
+        self.setBackgroundBrush(Qt.BrushStyle.NoBrush)
         self.setAccessibleName("Page")
         self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
-        self._fits = True
+        self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
 
     def show_document(self, document: Document | None) -> None:
@@ -129,34 +152,39 @@ class PageView(QGraphicsView):
             self._picture.setPixmap(QPixmap.fromImage(page_image(document.picture)))
         self.refresh()
         self._scene.setSceneRect(self._lines.boundingRect())
-        self.fit()
+        self.fit_writing()
 
     def refresh(self) -> None:
         """Draw lines and marks anew after a change of the document."""
         document = self._lines.document
         self._lines.marks = () if document is None else place_marks(document)
         self._lines.update()
+        self._fit_again()
 
     def choose(self, index: int) -> None:
         """Show which line is chosen, and bring it into view."""
         document = self._lines.document
         self._lines.chosen = index
         self._lines.update()
-        if document is not None and 0 <= index < len(document.lines) and not self._fits:
+        if document is not None and 0 <= index < len(document.lines) and self._fits is None:
             self.ensureVisible(QRectF(*document.lines[index].box), 40, 60)
 
     def fit(self) -> None:
         """Show the whole page."""
-        self._fits = True
-        rect = self._scene.sceneRect()
-        if not rect.isEmpty():
-            self.fitInView(rect, Qt.AspectRatioMode.KeepAspectRatio)
+        self._fits = self._scene.sceneRect
+        self._fit_again()
+
+    def fit_writing(self) -> None:
+        """Show the lines and their marks as large as they go."""
+        self._fits = self._writing
+        self._fit_again()
 
     def fit_width(self) -> None:
         """Show the page as wide as the view."""
         rect = self._scene.sceneRect()
         if rect.width() > 0:
-            self._fits = False
+            self._fits = None
+            self._fit_again()
             scale = (self.viewport().width() - 2) / rect.width()
             self.resetTransform()
             self.scale(scale, scale)
@@ -169,7 +197,8 @@ class PageView(QGraphicsView):
         now = self.transform().m11()
         least = min(self.viewport().width() / rect.width(), self.viewport().height() / rect.height(), 1.0)
         wanted = min(max(now * factor, least), _LARGEST_SCALE)
-        self._fits = wanted <= least
+        self._fits = self._scene.sceneRect if wanted <= least else None
+        self._fit_again()
         self.scale(wanted / now, wanted / now)
 
     def zoom_in(self) -> None:
@@ -214,8 +243,27 @@ class PageView(QGraphicsView):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        if self._fits:
-            self.fit()
+        self._fit_again()
+
+    def _fit_again(self) -> None:
+        wanted = Qt.ScrollBarPolicy.ScrollBarAsNeeded if self._fits is None else Qt.ScrollBarPolicy.ScrollBarAlwaysOff
+        self.setHorizontalScrollBarPolicy(wanted)
+        self.setVerticalScrollBarPolicy(wanted)
+        rect = QRectF() if self._fits is None else self._fits()
+        if not rect.isEmpty():
+            self.fitInView(rect, Qt.AspectRatioMode.KeepAspectRatio)
+
+    def _writing(self) -> QRectF:
+        """The part of the page that is written on, with the marks and a margin."""
+        document = self._lines.document
+        if document is None or not document.lines:
+            return self._scene.sceneRect()
+        every = [QRectF(*line.box) for line in document.lines] + [mark.label for mark in self._lines.marks]
+        left, top = min(r.left() for r in every), min(r.top() for r in every)
+        right, bottom = max(r.right() for r in every), max(r.bottom() for r in every)
+        margin = 0.04 * max(document.size)
+        around = QRectF(left, top, right - left, bottom - top).adjusted(-margin, -margin, margin, margin)
+        return around.intersected(self._scene.sceneRect())
 
     def _line_at(self, position: QPointF) -> int:
         document = self._lines.document
@@ -226,7 +274,7 @@ class PageView(QGraphicsView):
             if mark.label.contains(point):
                 return mark.line
         for index, line in enumerate(document.lines):
-            if line_outline(line).containsPoint(point, Qt.FillRule.OddEvenFill):
+            if line_outline(line).contains(point):
                 return index
         return -1
 

@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QMimeData, Qt, Slot
 from PySide6.QtGui import (
-    QAction,
     QCloseEvent,
     QDragEnterEvent,
     QDropEvent,
     QGuiApplication,
     QImage,
-    QKeySequence,
 )
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -24,26 +22,24 @@ from PySide6.QtWidgets import (
     QPushButton,
     QSplitter,
     QStackedWidget,
-    QToolBar,
     QVBoxLayout,
     QWidget,
 )
 
-from desktop.actions import Entry, make_action
 from desktop.desk import Desk
-from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
+from desktop.dialogs import KeysBox, TypedWorkingBox
 from desktop.document import (
     ConfirmAll,
     DeskLine,
     Document,
     MarkStart,
     SetReading,
-    State,
     StrikeOut,
 )
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
 from desktop.marked_picture import marked_image, save_pdf, save_png
+from desktop.menus import Menus
 from desktop.notice import Notice
 from desktop.page_list import PageList, page_name
 from desktop.page_view import PageView
@@ -73,7 +69,7 @@ class Window(QMainWindow):
         self.resize(1280, 800)
         self._build_views()
         self._build_status()
-        self._build_actions()
+        self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
         desk.document_removed.connect(self._on_removed)
         desk.document_changed.connect(self._on_changed)
@@ -144,95 +140,6 @@ class Window(QMainWindow):
         bar.addWidget(self._stop)
         bar.addPermanentWidget(QLabel(TEACHER_DECIDES))
         self._on_idle()
-
-    def _build_actions(self) -> None:
-        self._actions: dict[str, QAction] = {}
-        menus = {
-            "&File": (
-                ("open", Entry("&Open pages…", ["Ctrl+O"], self.ask_to_open)),
-                ("paste", Entry("&Paste picture or lines", ["Ctrl+V"], self.paste)),
-                ("type", Entry("&Type a working…", ["Ctrl+T"], self.ask_for_working)),
-                None,
-                ("png", Entry("Save marked picture as P&NG…", ["Ctrl+S"], self.ask_to_save_png)),
-                ("pdf", Entry("Save marked picture as P&DF…", ["Ctrl+Shift+S"], self.ask_to_save_pdf)),
-                ("copy", Entry("&Copy marked picture", ["Ctrl+Shift+C"], self.copy_picture)),
-                None,
-                ("close", Entry("Take page &off the desk", ["Ctrl+W"], self.close_page)),
-                ("quit", Entry("&Quit", ["Ctrl+Q"], self.close)),
-            ),
-            "&Line": (
-                ("confirm", Entry("&Confirm and go on", ["Return", "Enter"], self.confirm,
-                                  "Confirm the reading that is shown and go to the next doubtful line")),
-                *((f"take{n}", Entry(f"Take reading &{n} and go on", [f"{n}", f"Alt+{n}"], self._taker(n - 1)))
-                  for n in range(1, 6)),
-                ("edit", Entry("&Edit reading", ["F2"], self.editor.edit)),
-                None,
-                ("sure", Entry("Confirm &all that are sure", ["Ctrl+Return", "Ctrl+Enter"], self.confirm_sure)),
-                ("next", Entry("Next &doubtful line", ["F3", "Ctrl+D"], self.next_doubtful)),
-                ("down", Entry("Line &below", ["Alt+Down"], lambda: self._step_line(1))),
-                ("up", Entry("Line a&bove", ["Alt+Up"], lambda: self._step_line(-1))),
-                None,
-                ("leave", Entry("&Leave line out, or take it in", ["Ctrl+L"], self.strike_out)),
-                ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], self.toggle_start)),
-            ),
-            "&Check": (
-                ("check", Entry("Check &now", ["F5"], self.check)),
-                ("slip", Entry("Go to first &slip", ["F4", "Ctrl+G"], self.go_to_slip)),
-                ("stop", Entry("S&top", ["Ctrl+."], self._desk.stop)),
-            ),
-            "&View": (
-                ("fit", Entry("Whole &page", ["Ctrl+0"], self.page.fit)),
-                ("width", Entry("Page &width", ["Ctrl+1"], self.page.fit_width)),
-                ("pixels", Entry("&Full size", ["Ctrl+2"], self.page.zoom_to_pixels)),
-                ("in", Entry("Zoom &in", ["Ctrl++", "Ctrl+="], self.page.zoom_in)),
-                ("out", Entry("Zoom &out", ["Ctrl+-"], self.page.zoom_out)),
-                None,
-                ("page+", Entry("&Next page", ["Ctrl+PgDown"], lambda: self._step_page(1))),
-                ("page-", Entry("P&revious page", ["Ctrl+PgUp"], lambda: self._step_page(-1))),
-            ),
-            "&Help": (
-                ("keys", Entry("&Keys", ["F1"], self.show_keys)),
-                ("about", Entry("&About Firstslip", [], lambda: AboutBox(self).exec())),
-            ),
-        }  # fmt: skip
-        self._menus = []
-        for title, entries in menus.items():
-            menu = self.menuBar().addMenu(title)
-            self._menus.append(menu)
-            for entry in entries:
-                if entry is None:
-                    menu.addSeparator()
-                else:
-                    self._actions[entry[0]] = make_action(entry[1], self)
-                    menu.addAction(self._actions[entry[0]])
-            if title == "&File":
-                self._add_edit_menu()
-        tools = QToolBar("Tools")
-        tools.setMovable(False)
-        tools.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
-        tools.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
-        for name in ("open", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf"):
-            if name is None:
-                tools.addSeparator()
-            else:
-                tools.addAction(self._actions[name])
-        self._actions["open"].setIconText("Open pages")
-        self._actions["type"].setIconText("Type a working")
-        self._actions["png"].setIconText("Save PNG")
-        self._actions["pdf"].setIconText("Save PDF")
-        self.addToolBar(tools)
-
-    def _add_edit_menu(self) -> None:
-        menu = self.menuBar().addMenu("&Edit")
-        self._menus.append(menu)
-        undo = self._desk.undo_group.createUndoAction(self, "&Undo")
-        undo.setShortcuts([QKeySequence("Ctrl+Z")])
-        redo = self._desk.undo_group.createRedoAction(self, "&Redo")
-        redo.setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
-        menu.addActions([undo, redo])
-
-    def _taker(self, number: int) -> Callable[[], None]:
-        return lambda: self.editor.choose_candidate(number)
 
     # Opening and saving ------------------------------------------------------------------------------------------
 
@@ -381,11 +288,11 @@ class Window(QMainWindow):
             self.list.choose(following)
         self.list.setFocus()
 
-    def _step_line(self, step: int) -> None:
+    def step_line(self, step: int) -> None:
         if self._document is not None and self._document.lines:
             self.list.choose(min(max(self.list.chosen + step, 0), len(self._document.lines) - 1))
 
-    def _step_page(self, step: int) -> None:
+    def step_page(self, step: int) -> None:
         if self.pages.count():
             self.pages.setCurrentRow((self.pages.currentRow() + step) % self.pages.count())
 
@@ -456,27 +363,7 @@ class Window(QMainWindow):
         self._refresh_actions()
 
     def _refresh_actions(self) -> None:
-        document = self._document
-        ready = document is not None and not self._desk.is_being_read(document)
-        line = self._chosen_line()
-        sure = len(document.sure_lines()) if document is not None else 0
-        lines = document.lines if document is not None else ()
-        doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in lines)
-        slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
-        for name in ("png", "pdf", "copy", "close", "fit", "width", "pixels", "in", "out"):
-            self._actions[name].setEnabled(document is not None)
-        for name in ("confirm", "edit", "leave", "start", "up", "down"):
-            self._actions[name].setEnabled(ready and line is not None)
-        for number in range(1, 6):
-            self._actions[f"take{number}"].setEnabled(ready and line is not None and number <= self.editor.offered)
-        self._actions["sure"].setEnabled(ready and sure > 0)
-        self._actions["sure"].setIconText(f"Confirm all that are sure ({sure})")
-        self._actions["next"].setEnabled(ready and doubtful > 0)
-        self._actions["next"].setIconText(f"Next doubtful line ({doubtful})")
-        self._actions["check"].setEnabled(ready and bool(lines))
-        self._actions["slip"].setEnabled(bool(slips))
-        for name in ("page+", "page-"):
-            self._actions[name].setEnabled(self.pages.count() > 1)
+        self._menus.refresh(self._document, self._chosen_line())
 
     # Progress and help -------------------------------------------------------------------------------------------
 
@@ -494,6 +381,6 @@ class Window(QMainWindow):
             widget.hide()
 
     def show_keys(self) -> None:
-        KeysBox(self._menus, self).exec()
+        KeysBox(self._menus.menus, self).exec()
 
 

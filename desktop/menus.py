@@ -1,0 +1,149 @@
+"""The menus and the row of tools: every action of the window with its words and keys."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Qt
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QMenu, QToolBar
+
+from desktop.actions import Entry, make_action
+from desktop.desk import Desk
+from desktop.dialogs import AboutBox
+from desktop.document import DeskLine, Document, State
+
+if TYPE_CHECKING:
+    from desktop.window import Window
+
+__all__ = ["Menus"]
+
+Entries = tuple[tuple[str, Entry] | None, ...]
+_SHORT_WORDS = {"open": "Open pages", "type": "Type a working", "png": "Save PNG", "pdf": "Save PDF"}
+_TOOLS = ("open", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf")
+
+
+class Menus(QObject):
+    """Makes the actions and keeps them in step with what can be done."""
+
+    def __init__(self, window: Window, desk: Desk) -> None:
+        super().__init__(window)
+        self._window = window
+        self._desk = desk
+        self.actions: dict[str, QAction] = {}
+        self.menus: list[QMenu] = []
+        for title, entries in _entries(window, desk).items():
+            menu = window.menuBar().addMenu(title)
+            self.menus.append(menu)
+            for entry in entries:
+                if entry is None:
+                    menu.addSeparator()
+                else:
+                    self.actions[entry[0]] = make_action(entry[1], window)
+                    menu.addAction(self.actions[entry[0]])
+            if title == "&File":
+                self._add_edit_menu()
+        self._add_tools()
+
+    def _add_edit_menu(self) -> None:
+        menu = self._window.menuBar().addMenu("&Edit")
+        self.menus.append(menu)
+        undo = self._desk.undo_group.createUndoAction(self._window, "&Undo")
+        undo.setShortcuts([QKeySequence("Ctrl+Z")])
+        redo = self._desk.undo_group.createRedoAction(self._window, "&Redo")
+        redo.setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
+        menu.addActions([undo, redo])
+
+    def _add_tools(self) -> None:
+        tools = QToolBar("Tools")
+        tools.setMovable(False)
+        tools.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
+        tools.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+        for name in _TOOLS:
+            if name is None:
+                tools.addSeparator()
+            else:
+                tools.addAction(self.actions[name])
+        for name, words in _SHORT_WORDS.items():
+            self.actions[name].setIconText(words)
+        self._window.addToolBar(tools)
+
+    def refresh(self, document: Document | None, line: DeskLine | None) -> None:
+        """Enable what can be done now, with the counts in the tools' words."""
+        ready = document is not None and not self._desk.is_being_read(document)
+        sure = len(document.sure_lines()) if document is not None else 0
+        lines = document.lines if document is not None else ()
+        doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in lines)
+        slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
+        for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
+            self.actions[name].setEnabled(document is not None)
+        for name in ("confirm", "edit", "leave", "start", "up", "down"):
+            self.actions[name].setEnabled(ready and line is not None)
+        for number in range(1, 6):
+            offered = number <= self._window.editor.offered
+            self.actions[f"take{number}"].setEnabled(ready and line is not None and offered)
+        self.actions["sure"].setEnabled(ready and sure > 0)
+        self.actions["sure"].setIconText(f"Confirm all that are sure ({sure})")
+        self.actions["next"].setEnabled(ready and doubtful > 0)
+        self.actions["next"].setIconText(f"Next doubtful line ({doubtful})")
+        self.actions["check"].setEnabled(ready and bool(lines))
+        self.actions["slip"].setEnabled(bool(slips))
+        for name in ("page+", "page-"):
+            self.actions[name].setEnabled(self._window.pages.count() > 1)
+
+
+def _taker(window: Window, number: int) -> Callable[[], None]:
+    return lambda: window.editor.choose_candidate(number)
+
+
+def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
+    return {
+        "&File": (
+            ("open", Entry("&Open pages…", ["Ctrl+O"], window.ask_to_open)),
+            ("paste", Entry("&Paste picture or lines", ["Ctrl+V"], window.paste)),
+            ("type", Entry("&Type a working…", ["Ctrl+T"], window.ask_for_working)),
+            None,
+            ("png", Entry("Save marked picture as P&NG…", ["Ctrl+S"], window.ask_to_save_png)),
+            ("pdf", Entry("Save marked picture as P&DF…", ["Ctrl+Shift+S"], window.ask_to_save_pdf)),
+            ("copy", Entry("&Copy marked picture", ["Ctrl+Shift+C"], window.copy_picture)),
+            None,
+            ("close", Entry("Take page &off the desk", ["Ctrl+W"], window.close_page)),
+            ("quit", Entry("&Quit", ["Ctrl+Q"], window.close)),
+        ),
+        "&Line": (
+            ("confirm", Entry("&Confirm and go on", ["Return", "Enter"], window.confirm,
+                              "Confirm the reading that is shown and go to the next doubtful line")),
+            *((f"take{n}", Entry(f"Take reading &{n} and go on", [f"{n}", f"Alt+{n}"], _taker(window, n - 1)))
+              for n in range(1, 6)),
+            ("edit", Entry("&Edit reading", ["F2"], window.editor.edit)),
+            None,
+            ("sure", Entry("Confirm &all that are sure", ["Ctrl+Return", "Ctrl+Enter"], window.confirm_sure)),
+            ("next", Entry("Next &doubtful line", ["F3", "Ctrl+D"], window.next_doubtful)),
+            ("down", Entry("Line &below", ["Alt+Down"], lambda: window.step_line(1))),
+            ("up", Entry("Line a&bove", ["Alt+Up"], lambda: window.step_line(-1))),
+            None,
+            ("leave", Entry("&Leave line out, or take it in", ["Ctrl+L"], window.strike_out)),
+            ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], window.toggle_start)),
+        ),
+        "&Check": (
+            ("check", Entry("Check &now", ["F5"], window.check)),
+            ("slip", Entry("Go to first &slip", ["F4", "Ctrl+G"], window.go_to_slip)),
+            ("stop", Entry("S&top", ["Ctrl+."], desk.stop)),
+        ),
+        "&View": (
+            ("writing", Entry("The &writing", ["Ctrl+3"], window.page.fit_writing)),
+            ("fit", Entry("Whole &page", ["Ctrl+0"], window.page.fit)),
+            ("width", Entry("Page &width", ["Ctrl+1"], window.page.fit_width)),
+            ("pixels", Entry("&Full size", ["Ctrl+2"], window.page.zoom_to_pixels)),
+            ("in", Entry("Zoom &in", ["Ctrl++", "Ctrl+="], window.page.zoom_in)),
+            ("out", Entry("Zoom &out", ["Ctrl+-"], window.page.zoom_out)),
+            None,
+            ("page+", Entry("&Next page", ["Ctrl+PgDown"], lambda: window.step_page(1))),
+            ("page-", Entry("P&revious page", ["Ctrl+PgUp"], lambda: window.step_page(-1))),
+        ),
+        "&Help": (
+            ("keys", Entry("&Keys", ["F1"], window.show_keys)),
+            ("about", Entry("&About Firstslip", [], lambda: AboutBox(window).exec())),
+        ),
+    }  # fmt: skip
