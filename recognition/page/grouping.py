@@ -126,6 +126,7 @@ def _grouped(
     small = [i for i in range(len(blocks)) if i not in set(core)]
     clusters = _link(blocks, core, letter)
     _attach(blocks, clusters, small, letter)
+    clusters = _absorbed(blocks, clusters, letter)
     return [
         sorted(member for block in cluster for member in blocks[block].members)
         for cluster in clusters
@@ -342,6 +343,27 @@ def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], l
         spread(nearest)
     if waiting.any():
         _leftovers(blocks, clusters, [int(i) for i in np.flatnonzero(waiting)], letter)
+
+
+def _absorbed(blocks: list[_Block], clusters: list[list[int]], letter: float) -> list[list[int]]:
+    """Give a mark that stands alone, close above or beside a line, to that line: a power of a power, a numerator."""
+    boxes = np.array([block.box for block in blocks]).reshape(-1, 4)
+    owner = np.full(len(blocks), -1)
+    for number, cluster in enumerate(clusters):
+        owner[cluster] = number
+    kept = {number: list(cluster) for number, cluster in enumerate(clusters)}
+    for number, cluster in enumerate(clusters):
+        if len(cluster) != 1 or blocks[cluster[0]].fraction:
+            continue
+        alone = cluster[0]
+        cost = _distance(boxes, alone, letter)
+        cost[(owner == number) | (owner < 0)] = math.inf
+        nearest = int(np.argmin(cost))
+        if cost[nearest] < 1.5 * letter and len(kept.get(int(owner[nearest]), ())) > 1:
+            kept[int(owner[nearest])].append(alone)
+            owner[alone] = owner[nearest]
+            del kept[number]
+    return list(kept.values())
 
 
 def _distance(boxes: NDArray[np.float64], source: int, letter: float) -> NDArray[np.float64]:

@@ -14,6 +14,7 @@ import statistics
 import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 
 import cv2
 import numpy as np
@@ -151,14 +152,14 @@ def _finder_boxes(image: NDArray[np.uint8]) -> list[BoxF]:
     return [(float(x), float(y), float(x + w), float(y + h)) for x, y, w, h in boxes]
 
 
-def _measure(kind: str, seeds: Sequence[int]) -> dict[str, object]:
+def _measure(kind: str, seeds: Sequence[int], bank: SymbolBank | None) -> dict[str, object]:
     methods: dict[str, Callable[[NDArray[np.uint8]], list[BoxF]]] = {
         "finder": _finder_boxes, "profile": profile_boxes,
     }
     counts = {name: [0, 0, 0] for name in methods}
     worst: list[tuple[float, int]] = []
     for seed in seeds:
-        page = simulated_page(seed, kind=kind)
+        page = simulated_page(seed, kind=kind, bank=bank)
         for name, method in methods.items():
             found = method(page.photo.image)
             right = matched(found, page.boxes)
@@ -191,10 +192,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--pages", type=int, default=60, help="pages in all, a third of each kind")
     parser.add_argument("--seed", type=int, default=100_000, help="first seed")
     parser.add_argument("--repeats", type=int, default=7, help="runs of the timing")
+    parser.add_argument("--ink", type=Path, help="write with the real strokes of this ink pack instead of fonts")
     options = parser.parse_args(arguments)
+    bank = None
+    if options.ink is not None:
+        with np.load(options.ink) as pack:
+            bank = SymbolBank.of_pack(pack)
     share = max(1, options.pages // 3)
     report = {
-        kind: _measure(kind, range(options.seed + start, options.seed + start + share))
+        kind: _measure(kind, range(options.seed + start, options.seed + start + share), bank)
         for kind, start in (("plain", 0), ("ruled", 10_000), ("hard", 20_000))
     }
     print(json.dumps({**report, "milliseconds_12_megapixels": _timings(options.repeats)}, indent=1))
