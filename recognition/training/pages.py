@@ -9,6 +9,7 @@ from __future__ import annotations
 import argparse
 import json
 import random
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -53,7 +54,7 @@ _LOOKS = {
                PhotoStyle(0.035, 0.02, 1.2, 0.65, 0.8, 3.0, 1.08)),
     4118: Look("mansalva", Hand(None, 61, 5.2, _BLUE, 0.05, 0.004), Paper("squared"),
                PhotoStyle(0.04, 0.025, 0.8, 0.75, 0.7, 2.5, 0.98)),
-    4123: Look("zen-kurenaido", Hand(None, 55, 6.0, _BLACK, 0.08, 0.012), Paper("plain", (246, 243, 230)),
+    4123: Look("nanum-pen-script", Hand(None, 56, 4.0, _BLACK, 0.08, 0.012), Paper("plain", (246, 243, 230)),
                PhotoStyle(0.06, 0.02, -2.2, 0.6, 0.8, 3.5, 1.1)),
     4130: Look("patrick-hand", Hand(None, 59, 4.7, _BLUE, 0.0, 0.0), Paper("ruled"),
                PhotoStyle(0.03, 0.03, 0.5, 0.8, 0.9, 3.0, 1.0)),
@@ -183,10 +184,12 @@ def _write_truth(answer: Answer, path: Path, outlines: Sequence[NDArray[np.float
     lines = []
     for number, (latex, outline) in enumerate(zip(answer.lines, outlines, strict=True)):
         low, high = np.floor(outline.min(axis=0)), np.ceil(outline.max(axis=0))
+        corners = cv2.approxPolyDP(outline.astype(np.float32), 1.0, True).reshape(-1, 2)
+        corners = np.roll(corners, -int(np.argmin(corners.sum(axis=1))), axis=0)  # clockwise from the top left
         lines.append({
             "latex": latex,
             "box": [int(low[0]), int(low[1]), int(high[0] - low[0]), int(high[1] - low[1])],
-            "polygon": [[round(float(x), 1), round(float(y), 1)] for x, y in outline],
+            "polygon": [[round(float(x), 1), round(float(y), 1)] for x, y in corners],
             "legible": number not in answer.smudged,
         })
     planted = answer.planted
@@ -197,7 +200,10 @@ def _write_truth(answer: Answer, path: Path, outlines: Sequence[NDArray[np.float
         },
         "legible": not answer.smudged,
     }
-    path.with_suffix(".json").write_text(json.dumps(truth, indent=1, ensure_ascii=False) + "\n", encoding="utf-8")
+    text = json.dumps(truth, indent=1, ensure_ascii=False)
+    # Boxes and polygons on one line each, so that a person can read the file.
+    text = re.sub(r"\[[\d\s.,\[\]-]+\]", lambda found: re.sub(r"(?<=\[)\s+|\s+(?=\])|(?<=,)\s+", "", found[0]), text)
+    path.with_suffix(".json").write_text(text + "\n", encoding="utf-8")
 
 
 if __name__ == "__main__":
