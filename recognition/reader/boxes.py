@@ -19,6 +19,7 @@ __all__ = ["Bounds", "bounds_from_attention", "bounds_in_shares", "drawn"]
 
 _INK_LEVEL: Final = 90  # of 255
 _SHARED: Final = 0.3  # of the best claim: more than one token with such a claim means that they touch
+_NEAR: Final = 18.0  # px: how far the middle of attention may miss its sign
 _UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
 
 Bounds = NDArray[np.float64]
@@ -106,10 +107,29 @@ def _pieces(pixels: NDArray[np.uint8], columns: int, cell: int) -> _Pieces:
 
 
 def _claims(pieces: _Pieces, attention: NDArray[np.float32]) -> NDArray[np.float64]:
-    """How strongly each token claims each piece: its attention there, as a share of what all tokens spent there."""
+    """How strongly each token claims each piece.
+
+    Its attention there, as a share of what all tokens spent there, less the farther the piece's component lies from
+    the middle of the token's attention.
+    """
     looked: NDArray[np.float64] = attention[:, pieces.cell].astype(np.float64)
-    claims: NDArray[np.float64] = looked / np.maximum(looked.sum(axis=0), 1e-9) * np.sqrt(looked)
-    return claims
+    share: NDArray[np.float64] = looked / np.maximum(looked.sum(axis=0), 1e-9) * np.sqrt(looked)
+    weight = looked**2 * np.sqrt(pieces.area)
+    weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-12)
+    middle = weight @ ((pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2)
+    low, high = _component_bounds(pieces)
+    beyond = np.maximum(np.maximum(low - middle[:, None], middle[:, None] - high), 0)
+    near: NDArray[np.float64] = np.exp(-0.5 * (beyond**2).sum(axis=2) / _NEAR**2)
+    return np.asarray(share * near, np.float64)
+
+
+def _component_bounds(pieces: _Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Of the component of each piece: left and top; right and bottom; shape (pieces, 2) each."""
+    count = int(pieces.component.max()) + 1
+    low, high = np.full((count, 2), np.inf), np.full((count, 2), -np.inf)
+    np.minimum.at(low, pieces.component, pieces.bounds[:, :2])
+    np.maximum.at(high, pieces.component, pieces.bounds[:, 2:])
+    return low[pieces.component], high[pieces.component]
 
 
 def _owners(pieces: _Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:
