@@ -265,6 +265,7 @@ class LineList(QListView):
             QTimer.singleShot(0, self, self._keep_choice_in_view)
 
     def _keep_choice_in_view(self) -> None:
+        self.executeDelayedItemsLayout()
         self.scrollTo(self.currentIndex())
 
     def _tell_choice(self, current: QModelIndex, previous: QModelIndex) -> None:

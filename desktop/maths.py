@@ -68,12 +68,12 @@ def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000") -> Maths
         raise MathsError("There is nothing to show yet.")
     if len(text) > LONGEST:
         raise MathsError("This line is too long to show. Split it into lines.")
-    import ziamath
-
-    ziamath.config.svg2 = False
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
+            import ziamath
+
+            ziamath.config.svg2 = False
             svg = ziamath.Latex(text, size=size, color=colour).svg()
     except RecursionError as exc:
         raise MathsError("This line is nested too deeply to show.") from exc
@@ -109,7 +109,7 @@ _SIGNS = {
     "theta": "θ", "alpha": "α", "beta": "β", "lambda": "λ", "mu": "μ", "Delta": "Δ", "Rightarrow": "⇒",
     "rightarrow": "→", "sin": "sin ", "cos": "cos ", "tan": "tan ", "log": "log ", "ln": "ln ",
 }  # fmt: skip
-_COMMAND = re.compile(r"\\([a-zA-Z]+)\s?")
+_COMMAND = re.compile(r"\\([a-zA-Z]+)")
 
 
 def plain(sentence: str) -> str:
