@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPageSize, QPainter, QPdfWriter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPageSize, QPainter, QPdfWriter, QPen
 
 from desktop.document import Document
 from desktop.glyphs import paint_glyph
@@ -80,7 +80,9 @@ def image_bytes(image: QImage, kind: str = "PNG", *, quality: int = -1) -> bytes
     content = QByteArray()
     buffer = QBuffer(content)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    if not image.save(buffer, kind.encode(), quality):
+    writer = QImageWriter(buffer, QByteArray(kind.encode()))
+    writer.setQuality(quality)
+    if not writer.write(image):
         raise OSError(f"The picture could not be written as {kind}.")
     return bytes(content.data())
 

@@ -50,4 +50,5 @@ def test_line_without_boxes_has_no_place():
 
 
 def test_words_are_one_token():
-    assert [text for text, _, _ in token_spans(r"x=2\text{ or }x=-5")] == ["x", "=", "2", r"\text{or}", "x", "=", "-", "5"]
+    tokens = [text for text, _, _ in token_spans(r"x=2\text{ or }x=-5")]
+    assert tokens == ["x", "=", "2", r"\text{or}", "x", "=", "-", "5"]
