@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import gcd, isqrt
+from math import gcd, isqrt, lcm
 from typing import Any
 
 from checker.budget import Budget
@@ -104,15 +104,13 @@ def greatest_common_divisor(a: Sequence[int], b: Sequence[int]) -> Coefficients:
 
 
 def _exact_quotient(a: Coefficients, b: Coefficients) -> Coefficients:
-    rest = [Fraction(value) for value in a]
+    rest: list[Fraction] = [Fraction(value) for value in a]
     out = [Fraction(0)] * (len(a) - len(b) + 1)
     for at in range(len(out) - 1, -1, -1):
         out[at] = rest[at + len(b) - 1] / b[-1]
         for k, value in enumerate(b):
             rest[at + k] -= out[at] * value
-    common = 1
-    for value in out:
-        common = common * value.denominator // gcd(common, value.denominator)
+    common = lcm(*(value.denominator for value in out))
     return _primitive([int(value * common) for value in out])
 
 

@@ -16,6 +16,7 @@ from checker.polynomial import (
     Poly,
     Quotient,
     TooLargeError,
+    coefficients_in,
     constant_value,
     evaluate,
     is_constant,
@@ -202,6 +203,21 @@ class Ring:
 
     def equal(self, a: Quotient, b: Quotient) -> bool:
         return not self.difference(a, b)
+
+    def remainder(self, poly: Poly, by: Poly, letter: int) -> Poly:
+        """A multiple of the remainder after division in one letter; the polynomial itself when that letter is not in."""
+        divisor = coefficients_in(by, letter)
+        size = len(divisor)
+        if size < 2:
+            return poly
+        shift = letter * BITS
+        for _ in range(60):
+            parts = coefficients_in(poly, letter)
+            if len(parts) < size or not poly:
+                return poly
+            lead = {key + ((len(parts) - size) << shift): value for key, value in parts[-1].items()}
+            poly = self.reduce(subtract(multiply(poly, divisor[-1]), multiply(lead, by)))
+        raise TooLargeError
 
     def is_exact(self, *polys: Poly) -> bool:
         """Does a nonzero polynomial in these atoms mean a nonzero function for certain?"""

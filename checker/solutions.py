@@ -54,7 +54,10 @@ from checker.syntax import (
 )
 from checker.syntax import Fraction as Quotient
 
-__all__ = ["SetComparison", "Witness", "compare_sets", "critical_values", "is_true", "links", "solution_set"]
+__all__ = [
+    "SetComparison", "Witness", "compare_sets", "critical_values", "is_true", "links", "places_of",
+    "solution_set",
+]
 
 _SCAN = sorted({
     Fraction(sign * top, bottom) for sign in (-1, 1) for bottom in (1, 2, 3, 7) for top in range(60)
@@ -404,7 +407,7 @@ def compare_sets(
     """
     values_a, proved_a = critical_values(first, letter, others, budget, euler=euler)
     values_b, proved_b = critical_values(second, letter, others, budget, euler=euler)
-    places = _places([*values_a, *values_b])
+    places = places_of([*values_a, *values_b])
     only_first: list[Witness] = []
     only_second: list[Witness] = []
     common = False
@@ -433,7 +436,7 @@ def solution_set(
         raise UnsupportedError
     found = []
     stretches = False
-    for place, is_stretch in _places(values):
+    for place, is_stretch in places_of(values):
         if is_true(statement, Evaluator({letter: place.value}, euler=euler)):
             if is_stretch:
                 stretches = True
@@ -442,7 +445,7 @@ def solution_set(
     return tuple(found), stretches
 
 
-def _places(values: list[RealNumber]) -> list[tuple[RealNumber, bool]]:
+def places_of(values: list[RealNumber]) -> list[tuple[RealNumber, bool]]:
     """Each distinct value, and between and beyond them one simple fraction each, marked as a stretch."""
     values = sorted(values, key=lambda number: (number.middle, number.exact is None))
     distinct: list[RealNumber] = []

@@ -1,0 +1,69 @@
+"""What can be said of one step, and what is known when it is judged."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from checker.budget import Budget
+from checker.report import Task
+from checker.syntax import Statement
+
+__all__ = ["Kind", "Known", "Outcome", "point_text", "undecided", "witness_json"]
+
+Kind = Literal["follows", "loses", "adds", "slip", "undecided"]
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """One step judged.
+
+    Args:
+        kind: the verdict on the step alone.
+        reason: one or two plain sentences; may be empty when it simply follows.
+        witness: values of letters that show it.
+        used: indices of further lines that were needed.
+        is_soft: for undecided: a value or another line seems to have been used, or it is only the notation.
+    """
+
+    kind: Kind
+    reason: str = ""
+    witness: Mapping[str, str] | None = None
+    used: tuple[int, ...] = ()
+    is_soft: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What is known when a step is judged.
+
+    Args:
+        budget: time left for the whole working.
+        task: what was asked.
+        givens: statements taken as true.
+        euler: is e the base of natural logarithms?
+        complex_numbers: has i appeared?
+        unknown: the letter that the working solves for, when it is clear.
+    """
+
+    budget: Budget
+    task: Task | None = None
+    givens: tuple[Statement, ...] = ()
+    euler: bool = False
+    complex_numbers: bool = False
+    unknown: str | None = None
+
+
+def undecided(reason: str, *, is_soft: bool = False) -> Outcome:
+    return Outcome("undecided", reason, is_soft=is_soft)
+
+
+def witness_json(point: Mapping[str, Fraction]) -> dict[str, str]:
+    return {name: str(value) for name, value in sorted(point.items())}
+
+
+def point_text(point: Mapping[str, object]) -> str:
+    """x = 1 and y = 2."""
+    return " and ".join(f"{name} = {value}" for name, value in sorted(point.items()))

@@ -1,0 +1,387 @@
+"""Does one condition follow from another? Their real solution sets are compared, letter by letter."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from checker.budget import OutOfTimeError
+from checker.complex_roots import compare_complex
+from checker.numeric import Evaluator, UnsureError, approximate
+from checker.outcome import Known, Outcome, point_text, undecided
+from checker.polynomial import TooLargeError, is_constant, proportional
+from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
+from checker.rounding import decimal_places, rounding_of
+from checker.solutions import SetComparison, Witness, compare_sets, critical_values, is_true, links, solution_set
+from checker.substitution import solved_for
+from checker.syntax import (
+    Alternatives,
+    Division,
+    Node,
+    Number,
+    Relation,
+    Statement,
+    Symbol,
+    System,
+    letters,
+    to_latex,
+    unfolded,
+    walk,
+)
+from checker.syntax import Fraction as Quotient
+
+__all__ = ["compare_relations", "free_letters", "solved_letter", "unfolded_branches"]
+
+_PARAMETERS = tuple(Fraction(value) for value in (2, 3, 5, -1, 7, -4, 11, -6, 13)) + (Fraction(1, 2), Fraction(7, 3))
+_TUPLES = 6  # of values for the other letters
+_ENOUGH = 3
+_ZERO = Number((0, 0), Fraction(0), "0")
+
+
+def free_letters(statement: Statement, known: Known) -> frozenset[str]:
+    """The letters that stand for unknown numbers."""
+    constants = {"pi", "i", "infty"} | ({"e"} if known.euler else set())
+    return frozenset(letters(statement) - constants)
+
+
+def unfolded_branches(statement: Statement) -> tuple[Statement, ...]:
+    whole = unfolded(statement)
+    return whole.branches if isinstance(whole, Alternatives) else (whole,)
+
+
+def solved_letter(statement: Statement) -> str | None:
+    """The letter that every branch gives a value for, when there is one."""
+    names = set()
+    for branch in unfolded_branches(statement):
+        solved = solved_for(branch)
+        if solved is None:
+            return None
+        names.add(solved[0])
+    return names.pop() if len(names) == 1 else None
+
+
+def compare_relations(before: Statement, after: Statement, known: Known) -> Outcome:
+    """Judge a step between two conditions in the same letters.
+
+    Args:
+        before, after: relations, chains, alternatives or systems.
+        known: time, givens and the rest.
+    Returns:
+        follows, loses, adds, slip with a witness, or undecided with the reason.
+    """
+    first, second = unfolded(before), unfolded(after)
+    try:
+        same = _proportional(first, second, known)
+        if same is not None:
+            return same
+        if known.complex_numbers:
+            return compare_complex(first, second, known)
+        return _by_sets(first, second, known)
+    except TooLargeError:
+        return undecided("The numbers or powers are too large to work out.")
+    except UnsupportedError:
+        return undecided("It holds a construct whose solutions are not worked out here.")
+    except (UnsureError, OutOfTimeError):
+        return undecided("The time for this step ran out.")
+
+
+def _proportional(first: Statement, second: Statement, known: Known) -> Outcome | None:
+    """Left minus right of one a number times that of the other: the same equation, or inequality by the sign."""
+    links_a, links_b = links(first), links(second)
+    if len(links_a) != 1 or len(links_b) != 1 or isinstance(first, Alternatives) or isinstance(second, Alternatives):
+        return None
+    (left_a, sign_a, right_a), (left_b, sign_b, right_b) = links_a[0], links_b[0]
+    if sign_a != "=" or sign_b != "=":
+        return None
+
+    def work(ring: Ring) -> bool:
+        a = ring.difference(ring.quotient(left_a), ring.quotient(right_a))
+        b = ring.difference(ring.quotient(left_b), ring.quotient(right_b))
+        return bool(a) and not is_constant(a) and proportional(a, b) and not ring.denominators
+
+    try:
+        return Outcome("follows") if in_ring(work, euler=known.euler) else None
+    except (TooLargeError, UnsupportedError, UndefinedError):
+        return None
+
+
+def _by_sets(first: Statement, second: Statement, known: Known) -> Outcome:
+    names = sorted(free_letters(first, known) | free_letters(second, known))
+    if not names:
+        return _numbers_only(first, second, known)
+    if len(names) == 1:
+        comparison = compare_sets(
+            _with_givens(first, known), _with_givens(second, known), names[0], {}, known.budget, euler=known.euler
+        )
+        return _outcome(first, second, comparison, names[0], {}, known)
+    return _several_letters(first, second, names, known)
+
+
+def _with_givens(statement: Statement, known: Known) -> Statement:
+    """The statement together with givens such as x > 0, which then bound both sets alike."""
+    limits = tuple(
+        given for given in known.givens
+        if isinstance(given, Relation) and given.operator != "=" and letters(given) <= letters(statement)
+    )
+    return System(statement.span, (*limits, statement)) if limits else statement
+
+
+def _numbers_only(first: Statement, second: Statement, known: Known) -> Outcome:
+    evaluator = Evaluator({}, euler=known.euler, complex_numbers=known.complex_numbers)
+    if is_true(second, evaluator):
+        return Outcome("follows", "The numbers on both sides agree.")
+    if not is_true(first, evaluator):
+        return Outcome("follows", "Neither line holds: there is no solution.")
+    return Outcome("slip", f"The two sides are different numbers: {_sides(second, evaluator)}.", {})
+
+
+def _sides(statement: Statement, evaluator: Evaluator) -> str:
+    for left, sign, right in links(statement):
+        try:
+            values = approximate(evaluator.value(left)), approximate(evaluator.value(right))
+        except UndefinedError:
+            return "one side has no value"
+        if sign != "=" or values[0] != values[1]:
+            return f"{values[0]} and {values[1]}"
+    return "they do not agree"
+
+
+def _text(witness: Witness) -> str:
+    return witness.value.latex
+
+
+def _json(name: str, witness: Witness, others: dict[str, Fraction]) -> dict[str, str]:
+    exact = witness.value.exact
+    point = {name: witness.value.latex if exact is None else str(exact)}
+    return dict(sorted({**point, **{other: str(value) for other, value in others.items()}}.items()))
+
+
+def _named(name: str, witness: Witness, others: dict[str, Fraction]) -> str:
+    return point_text(_json(name, witness, others))
+
+
+def _outcome(
+    first: Statement, second: Statement, comparison: SetComparison, name: str, others: dict[str, Fraction],
+    known: Known,
+) -> Outcome:
+    lost, gained = comparison.only_first, comparison.only_second
+    if not lost and not gained:
+        return Outcome("follows", _domain_note(first, second, name, others, known))
+    if (lost or gained) and not comparison.proved and len(lost) + len(gained) > 12:
+        return undecided("It has too many solutions to compare; say the interval that is meant.")
+    rounded = _rounded(first, second, name, others, known)
+    if rounded is not None:
+        return rounded
+    if lost and gained:
+        # the simplest numbers tell most
+        gain, loss = min(gained, key=_plainness), min(lost, key=_plainness)
+        return Outcome(
+            "slip",
+            f"{_named(name, loss, others)} satisfies the line before but not this line, "
+            f"and {_named(name, gain, others)} satisfies this line but not the line before.",
+            _json(name, loss, others),
+        )
+    if lost:
+        loss = min(lost, key=_plainness)
+        reason = f"{_named(name, loss, others)} satisfies the line before but not this line."
+        if not comparison.common:
+            return Outcome("slip", f"{reason} No value satisfies this line.", _json(name, loss, others))
+        if any(witness.is_stretch for witness in lost):
+            reason = f"Solutions are lost: {reason}"
+        else:
+            every = ", ".join(_text(witness) for witness in lost[:4])
+            reason = f"The solution {name} = {every} is lost." if len(lost) == 1 else f"Solutions are lost: {name} = {every}."
+            if others:
+                reason = f"A solution is lost: {_named(name, loss, others)}."
+        return Outcome("loses", reason, _json(name, loss, others))
+    gain = min(gained, key=_plainness)
+    if not comparison.common and not _is_honest(first, gained, name, others, known):
+        return Outcome(
+            "slip", f"No value satisfies the line before, but {_named(name, gain, others)} satisfies this line.",
+            _json(name, gain, others),
+        )
+    return Outcome(
+        "adds", f"{_named(name, gain, others)} satisfies this line but not the line before: check it and reject it.",
+        _json(name, gain, others),
+    )
+
+
+def _plainness(witness: Witness) -> tuple[bool, bool, Fraction]:
+    value = witness.value
+    return value.exact is None, witness.is_stretch, abs(value.middle)
+
+
+def _is_honest(
+    first: Statement, gained: tuple[Witness, ...], name: str, others: dict[str, Fraction], known: Known
+) -> bool:
+    """Are the values gained ones at which the line before has lost its meaning or its sign has turned?"""
+    values, _ = critical_values(first, name, others, known.budget, euler=known.euler)
+    places = [number.middle for number in values]
+    return all(
+        any(abs(witness.value.middle - place) < Fraction(1, 10**30) for place in places)
+        for witness in gained if not witness.is_stretch
+    ) and any(not witness.is_stretch for witness in gained)
+
+
+def _domain_note(
+    first: Statement, second: Statement, name: str, others: dict[str, Fraction], known: Known
+) -> str:
+    """Values that make one of the lines meaningless and are no solutions: x ≠ 0."""
+    if others:
+        return ""
+    found: set[str] = set()
+    for statement in (first, second):
+        for left, _, right in links(statement):
+            for top in (left, right):
+                found |= _excluded(top, name, known)
+    return f"For {', '.join(sorted(found))}." if found else ""
+
+
+def _excluded(top: Node, name: str, known: Known) -> set[str]:
+    found = set()
+    for node in walk(top):
+        bottom = node.denominator if isinstance(node, Quotient) else node.right if isinstance(node, Division) else None
+        if bottom is None or name not in letters(bottom):
+            continue
+        try:
+            zero = Relation(node.span, bottom, "=", _ZERO, node.span)
+            roots, stretches = solution_set(zero, name, known.budget, euler=known.euler)
+        except (UnsupportedError, TooLargeError, UnsureError, UndefinedError):
+            continue
+        if not stretches:
+            found |= {f"{name} \\ne {root.latex}" for root in roots}
+    return found
+
+
+def _rounded(
+    first: Statement, second: Statement, name: str, others: dict[str, Fraction], known: Known
+) -> Outcome | None:
+    """Each decimal given as the letter's value against the nearest solution of the line before."""
+    if others:
+        return None
+    decimals = []
+    for branch in unfolded_branches(second):
+        if not isinstance(branch, Relation) or branch.operator not in ("=", "\\approx"):
+            return None
+        if not isinstance(branch.left, Symbol) or branch.left.name != name:
+            return None
+        decimal = decimal_places(branch.right)
+        if decimal is None or (decimal[1] == 0 and branch.operator == "="):
+            return None
+        decimals.append(decimal)
+    try:
+        roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
+    except (UnsupportedError, TooLargeError, UnsureError):
+        return None
+    if stretches or not roots or len(decimals) > len(roots):
+        return None
+    kinds = set()
+    for written, places in decimals:
+        nearest = min(roots, key=lambda root: abs(root.middle - written))
+        kind = rounding_of(nearest.value, written, places)
+        if kind is None or kind == "wrong":
+            return None
+        if nearest.exact is not None and kind != "exact" and places < 2 and _terminates(nearest.exact):
+            return None
+        kinds.add(kind)
+    if len(decimals) < len(roots):
+        return Outcome("loses", "Not all solutions are given.")
+    if "cut" in kinds:
+        return Outcome("follows", "The decimal is cut off; rounding would change its last digit.")
+    return Outcome("follows", "The value is rounded.")
+
+
+def _terminates(value: Fraction) -> bool:
+    bottom = value.denominator
+    for prime in (2, 5):
+        while bottom % prime == 0:
+            bottom //= prime
+    return bottom == 1
+
+
+def _tuples(names: list[str], known: Known) -> Iterator[dict[str, Fraction]]:
+    for shift in range(_TUPLES * 4):
+        point = {
+            name: _PARAMETERS[(shift * (at + 1) + 3 * at) % len(_PARAMETERS)] for at, name in enumerate(names)
+        }
+        evaluator = Evaluator(point, euler=known.euler)
+        try:
+            if all(
+                is_true(given, evaluator) for given in known.givens
+                if letters(given) <= set(names) and isinstance(given, Relation) and given.operator != "="
+            ):
+                yield point
+        except (UnsupportedError, UnsureError, TooLargeError):
+            yield point
+
+
+def _several_letters(first: Statement, second: Statement, names: list[str], known: Known) -> Outcome:
+    """Each letter in turn taken as the unknown, with numbers for the others."""
+    solved = solved_letter(second) or solved_letter(first)
+    if known.unknown in names and known.unknown in letters(first) and known.unknown in letters(second):
+        unknowns = [known.unknown]
+    elif solved in names and solved in letters(first) and solved in letters(second):
+        unknowns = [solved]
+    else:
+        unknowns = [name for name in names if name in letters(first) and name in letters(second)] or names
+    lost: Outcome | None = None
+    gained: Outcome | None = None
+    told = 0
+    for unknown in unknowns[:5]:
+        others = [name for name in names if name != unknown]
+        done = 0
+        for point in _tuples(others, known):
+            known.budget.check()
+            try:
+                comparison = compare_sets(first, second, unknown, point, known.budget, euler=known.euler)
+            except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
+                continue
+            done += 1
+            if comparison.common:
+                told += 1
+            if comparison.only_first and comparison.only_second:
+                return _outcome(first, second, comparison, unknown, point, known)
+            if comparison.only_first:
+                lost = lost or _soft(first, second, comparison, unknown, point, known)
+            if comparison.only_second:
+                gained = gained or _soft(first, second, comparison, unknown, point, known)
+            if done >= _TUPLES:
+                break
+    if lost is not None and gained is not None:
+        return Outcome("slip", f"{lost.reason} {gained.reason}", lost.witness)
+    if lost is not None:
+        if not told:
+            return Outcome("slip", lost.reason, lost.witness)
+        return lost
+    if gained is not None:
+        return gained
+    if told < _ENOUGH:
+        return undecided("No values were found that satisfy the line before, so nothing could be compared.")
+    return Outcome("follows", _parameter_note(first, second, unknowns, known))
+
+
+def _soft(
+    first: Statement, second: Statement, comparison: SetComparison, unknown: str, point: dict[str, Fraction],
+    known: Known,
+) -> Outcome:
+    if comparison.only_first:
+        loss = min(comparison.only_first, key=_plainness)
+        witness = _json(unknown, loss, point)
+        return Outcome("loses", f"{point_text(witness)} satisfies the line before but not this line.", witness)
+    gain = min(comparison.only_second, key=_plainness)
+    witness = _json(unknown, gain, point)
+    return Outcome("adds", f"{point_text(witness)} satisfies this line but not the line before.", witness)
+
+
+def _parameter_note(first: Statement, second: Statement, unknowns: list[str], known: Known) -> str:
+    """Letters divided by in the second line and not in the first: a ≠ 0."""
+    bottoms: list[set[str]] = [set(), set()]
+    for at, statement in enumerate((first, second)):
+        for left, _, right in links(statement):
+            for node in (*walk(left), *walk(right)):
+                if isinstance(node, Quotient | Division):
+                    bottom = node.denominator if isinstance(node, Quotient) else node.right
+                    if letters(bottom):
+                        bottoms[at].add(to_latex(bottom))
+    new = sorted(bottoms[1] - bottoms[0])
+    return "For " + ", ".join(bottom + " \\ne 0" for bottom in new) + "." if new else ""

@@ -1,0 +1,47 @@
+"""Decimals that stand for a value they do not equal: rounded, cut off, or wrong."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Literal
+
+from checker.numeric import UnsureError, Value, as_interval, difference, is_real, sign_of
+from checker.syntax import Bracket, Negation, Node, Number
+
+__all__ = ["Rounding", "decimal_places", "rounding_of"]
+
+Rounding = Literal["exact", "rounded", "cut", "wrong"]
+
+
+def decimal_places(node: Node) -> tuple[Fraction, int] | None:
+    """The value and the decimals written, for a number in digits with or without a minus."""
+    match node:
+        case Number(value=value, text=text) if "(" not in text:
+            return value, len(text.partition(".")[2])
+        case Negation(body=body) | Bracket(body=body):
+            inner = decimal_places(body)
+            if inner is None:
+                return None
+            return (-inner[0] if isinstance(node, Negation) else inner[0]), inner[1]
+        case _:
+            return None
+
+
+def rounding_of(value: Value, written: Fraction, places: int) -> Rounding | None:
+    """How a written decimal stands to a real value; None when it cannot be told."""
+    if not is_real(value):
+        return None
+    unit = Fraction(1, 10**places)
+    gap = difference(value, written)
+    try:
+        sign = sign_of(gap)
+        if sign == 0:
+            return "exact"
+        size = gap if sign > 0 else -gap
+        if sign_of(difference(size, unit / 2)) <= 0:
+            return "rounded"
+        if sign_of(difference(size, unit)) < 0 and sign_of(as_interval(value)) == sign:
+            return "cut"
+        return "wrong"
+    except UnsureError:
+        return None

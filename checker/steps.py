@@ -1,0 +1,422 @@
+"""Does one statement follow from another? Each pair of kinds of line has its own rule."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+
+from checker.budget import OutOfTimeError
+from checker.equality import equal, points_for
+from checker.numeric import Evaluator, UnsureError, approximate
+from checker.outcome import Known, Outcome, point_text, undecided, witness_json
+from checker.polynomial import TooLargeError, coefficients_in, is_constant
+from checker.real_roots import real_roots
+from checker.relations import compare_relations
+from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
+from checker.rounding import decimal_places, rounding_of
+from checker.solutions import is_true
+from checker.substitution import known_values, substituted, substituted_in
+from checker.syntax import (
+    Chain,
+    Definition,
+    Expression,
+    Node,
+    Number,
+    Product,
+    Relation,
+    Statement,
+    Sum,
+    letters,
+)
+from checker.verdict import No, Undecided, Yes
+
+__all__ = ["inner_link", "judge_step", "value_of_line"]
+
+_CONSTANTS = frozenset({"pi", "i"})
+_PUT_IN = "A value seems to have been put in; it is not known which."
+
+
+def value_of_line(statement: Statement) -> Node | None:
+    """The value that a line "= ..." after this one carries on: the expression, or the last right side."""
+    match statement:
+        case Expression(body=body):
+            return body
+        case Relation(right=right):
+            return right
+        case Chain(members=members):
+            return members[-1]
+        case Definition(body=body):
+            return body
+        case _:
+            return None
+
+
+def inner_link(statement: Statement, known: Known, *, from_first: bool = False) -> Outcome | None:
+    """The first link inside a chain that is false, as an outcome; None when none is.
+
+    Args:
+        statement: a line; only chains have inner links.
+        known: time and givens.
+        from_first: is the first link to be true for all values too?
+    """
+    if not isinstance(statement, Chain):
+        return None
+    operators = statement.operators[1:] if statement.continues else statement.operators
+    members = statement.members
+    for at, operator in enumerate(operators):
+        if operator not in ("=", "\\equiv") or (at == 0 and not from_first and not statement.continues):
+            continue
+        outcome = _values(members[at], members[at + 1], known, operator)
+        if outcome.kind == "slip" and _runs_on(members, at, known):
+            return undecided(
+                "The equals signs run on: the last value is worked out from the one before, but the first is another "
+                "number. Write it as two lines.", is_soft=True,
+            )
+        if outcome.kind != "follows":
+            return outcome
+    return None
+
+
+def _runs_on(members: Sequence[Node], at: int, known: Known) -> bool:
+    """7 \\times 3 = 21 + 4 = 25: the next member begins with the value of this one and goes on."""
+    following = members[at + 1]
+    first = (
+        following.terms[0].body if isinstance(following, Sum) and following.terms[0].sign == "+"
+        else following.factors[0] if isinstance(following, Product) else None
+    )
+    return first is not None and isinstance(equal(members[at], first, budget=known.budget, euler=known.euler), Yes)
+
+
+def judge_step(before: Statement, after: Statement, known: Known) -> Outcome:
+    """Judge a line against one earlier line.
+
+    Args:
+        before: the earlier line's statement.
+        after: the line's own statement.
+        known: time, task and givens.
+    Returns:
+        The verdict on this step alone, with its reason and witness.
+    """
+    try:
+        return _judge(before, after, known)
+    except OutOfTimeError:
+        return undecided("The time for this step ran out.")
+
+
+def _judge(before: Statement, after: Statement, known: Known) -> Outcome:
+    match after:
+        case Definition():
+            return Outcome("follows", "A name for later lines.")
+        case Expression(body=body, continues=continues, operator=operator):
+            value = value_of_line(before)
+            if value is None:
+                return undecided("It is not clear which value this line carries on.")
+            if continues and operator not in ("=", "\\approx", "\\equiv"):
+                return undecided("A line that starts with an inequality sign is not judged from one line.")
+            if not continues and not isinstance(before, Expression):
+                outcome = _values(value, body, known, "=")
+                return outcome if outcome.kind == "follows" else undecided("An expression after an equation.")
+            return _values(value, body, known, operator)
+        case Chain(continues=True, members=members):
+            value = value_of_line(before)
+            if value is None:
+                return undecided("It is not clear which value this line carries on.")
+            outcome = _values(value, members[0], known, after.operators[0])
+            return outcome if outcome.kind != "follows" else inner_link(after, known) or outcome
+        case _:
+            if isinstance(before, Expression):
+                return _set_equal(before, after, known)
+            return _conditions(before, after, known)
+
+
+# values
+
+
+def _values(first: Node, second: Node, known: Known, operator: str) -> Outcome:
+    values = known_values(known.givens)
+    for given in (False, True):
+        if given:
+            if not values:
+                break
+            first, second = substituted(first, values), substituted(second, values)
+        verdict = equal(first, second, budget=known.budget, euler=known.euler)
+        match verdict:
+            case Yes(method=method, conditions=conditions, proved=proved):
+                notes = [f"For {', '.join(conditions)}."] if conditions else []
+                if not proved:
+                    notes.append(f"Shown by {method}.")
+                return Outcome("follows", " ".join(notes))
+            case Undecided(why=why):
+                return undecided(why)
+            case No():
+                continue
+    assert isinstance(verdict, No)
+    rounded = _rounded(first, second, known)
+    if rounded is not None:
+        return rounded
+    if operator == "\\approx" and not (letters(first) | letters(second)) - _CONSTANTS and _near(first, second, known):
+        return Outcome("follows", "Near enough.")
+    limited = _under_givens(first, second, verdict, known)
+    if limited is not None:
+        return limited
+    put_in = _put_in(first, second, known)
+    if put_in is not None:
+        return put_in
+    return Outcome("slip", _apart(verdict), witness_json(verdict.counterexample))
+
+
+def _apart(verdict: No) -> str:
+    if not verdict.counterexample:
+        if verdict.left and verdict.right:
+            return f"The line before is {verdict.left}, this line is {verdict.right}."
+        return "The two numbers are different."
+    where = point_text(witness_json(verdict.counterexample))
+    if verdict.left and verdict.right:
+        return f"At {where} the line before is {verdict.left} and this line is {verdict.right}."
+    return f"At {where} the two lines have different values."
+
+
+def _rounded(first: Node, second: Node, known: Known) -> Outcome | None:
+    """A decimal in place of a value that it rounds."""
+    written = decimal_places(second)
+    if written is None or written[1] == 0 or letters(first) - _CONSTANTS - ({"e"} if known.euler else set()):
+        return None
+    try:
+        value = Evaluator({}, euler=known.euler).value(first)
+        kind = rounding_of(value, *written)
+    except (UndefinedError, UnsureError, UnsupportedError, TooLargeError):
+        return None
+    if kind in (None, "exact", "wrong"):
+        return None
+    if isinstance(value, Fraction) and _is_short(value) and written[1] < 2:
+        return None
+    if kind == "cut":
+        return Outcome("follows", "The decimal is cut off; rounding would change its last digit.")
+    return Outcome("follows", "The value is rounded.")
+
+
+def _is_short(value: Fraction) -> bool:
+    bottom = value.denominator
+    for prime in (2, 5):
+        while bottom % prime == 0:
+            bottom //= prime
+    return bottom == 1
+
+
+def _near(first: Node, second: Node, known: Known) -> bool:
+    evaluator = Evaluator({}, euler=known.euler)
+    try:
+        a, b = _float(evaluator, first), _float(evaluator, second)
+    except (UndefinedError, UnsureError, UnsupportedError, TooLargeError, OverflowError):
+        return False
+    return abs(a - b) <= 0.02 * max(abs(a), abs(b))
+
+
+def _float(evaluator: Evaluator, node: Node) -> float:
+    value = evaluator.value(node)
+    return float(value) if isinstance(value, Fraction) else float(value.mid)
+
+
+def _under_givens(first: Node, second: Node, verdict: No, known: Known) -> Outcome | None:
+    """With conditions such as x > 5 given, only points that satisfy them count."""
+    limits = [given for given in known.givens if letters(given) & (letters(first) | letters(second))]
+    equations = [given for given in limits if isinstance(given, Relation) and given.operator == "="]
+    if not limits:
+        return None
+    if equations:
+        reduced = _by_equations(first, second, equations, known)
+        if reduced is not None:
+            return reduced
+    names = sorted((letters(first) | letters(second)) - _CONSTANTS - ({"e"} if known.euler else set()))
+    agreed = 0
+    for point in points_for(first, second, names, known.budget, euler=known.euler):
+        known.budget.check()
+        evaluator = Evaluator(point, euler=known.euler)
+        try:
+            if not all(is_true(given, evaluator) for given in limits if given not in equations):
+                continue
+            left, right = evaluator.value(first), evaluator.value(second)
+            check = is_true(Relation((0, 0), first, "=", second, (0, 0)), evaluator)
+        except (UndefinedError, UnsureError, UnsupportedError, TooLargeError):
+            continue
+        if not check:
+            if equations:
+                return undecided("What is given about the letters seems to have been used; it could not be followed.")
+            return Outcome("slip", _apart(No(point, approximate(left), approximate(right))), witness_json(point))
+        agreed += 1
+    if agreed >= 4 and not equations:
+        return Outcome("follows", f"Under the condition given, as sampled at {agreed} points.")
+    return undecided("Too few points satisfy what is given.")
+
+
+def _by_equations(first: Node, second: Node, equations: Sequence[Relation], known: Known) -> Outcome | None:
+    """The difference reduced by each given equation in turn: zero when they make the two sides equal."""
+
+    def work(ring: Ring) -> bool:
+        rest = ring.difference(ring.quotient(first), ring.quotient(second))
+        for equation in equations:
+            by = ring.difference(ring.quotient(equation.left), ring.quotient(equation.right))
+            for name in sorted(ring.free()):
+                rest = ring.remainder(rest, by, ring.index[name])
+                if not rest:
+                    return True
+        return False
+
+    try:
+        return Outcome("follows", "By what is given.") if in_ring(work, euler=known.euler) else None
+    except (TooLargeError, UnsupportedError, UndefinedError):
+        return None
+
+
+def _put_in(first: Node, second: Node, known: Known) -> Outcome | None:
+    """Has a value been put in place of a letter? Then nothing can be said without knowing it."""
+    names_a = letters(first) - _CONSTANTS
+    names_b = letters(second) - _CONSTANTS
+    values = known_values(known.givens)
+    if names_b - names_a:
+        return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
+    dropped = names_a - names_b
+    if not dropped or dropped <= values.keys():
+        return None
+    if len(dropped) > 1 or names_b:
+        return undecided(_PUT_IN, is_soft=True)
+    (name,) = dropped
+    return undecided(_PUT_IN, is_soft=True) if _plain_value(first, second, name, known) else None
+
+
+def _plain_value(first: Node, second: Node, name: str, known: Known) -> bool:
+    """Is there a whole number or half, not zero, at which the first is the second?"""
+
+    def work(ring: Ring) -> bool:
+        rest = ring.difference(ring.quotient(first), ring.quotient(second))
+        if name not in ring.index or not ring.is_exact(rest):
+            return True
+        parts = coefficients_in(rest, ring.index[name])
+        if any(not is_constant(part) for part in parts):
+            return True
+        roots = real_roots([part.get(0, 0) for part in parts], known.budget)
+        return any(root.exact is not None and root.exact and root.exact.denominator <= 2 for root in roots)
+
+    try:
+        return in_ring(work, euler=known.euler)
+    except (TooLargeError, UnsupportedError, UndefinedError):
+        return True
+
+
+# conditions
+
+
+def _set_equal(before: Expression, after: Statement, known: Known) -> Outcome:
+    """An equation after an expression: a name for it, the same identity carried on, or where solving begins."""
+    if not isinstance(after, Relation | Chain):
+        return undecided("It is not clear how this line comes from the expression before it.")
+    members = (after.left, after.right) if isinstance(after, Relation) else after.members
+    operators = (after.operator,) if isinstance(after, Relation) else after.operators
+    if any(operator not in ("=", "\\equiv", "\\approx") for operator in operators):
+        return undecided("It is not clear where the inequality comes from.")
+    starts_same = isinstance(equal(before.body, members[0], budget=known.budget, euler=known.euler), Yes)
+    if not starts_same:
+        if isinstance(equal(before.body, members[1], budget=known.budget, euler=known.euler), Yes):
+            return inner_link(after, known) or Outcome("follows", "The expression is given a name.")
+        return undecided("It is not clear where the equation comes from.", is_soft=True)
+    outcome = _values(members[0], members[1], known, operators[0])
+    if outcome.kind == "follows":
+        return inner_link(after, known) or Outcome("follows", outcome.reason)
+    right = members[1]
+    if isinstance(right, Number) or not letters(right):
+        if known.task == "solve":
+            return Outcome("follows", "The expression is set equal to a value.")
+        return undecided("The expression is set equal to a value that is not stated.", is_soft=True)
+    return outcome
+
+
+def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
+    if isinstance(after, Chain) and all(operator == "=" for operator in after.operators) and len(after.members) > 2:
+        return _chain(before, after, known)
+    names_a = letters(before) - _CONSTANTS
+    names_b = letters(after) - _CONSTANTS
+    if not names_b and names_a:
+        check = _is_check(before, after, known)
+        if check is not None:
+            return check
+    if names_b - names_a:
+        outcome = _with_values(before, after, known)
+        return outcome or _identity(after, known) or undecided(
+            "A letter is new on this line; it is not known what it stands for.", is_soft=True
+        )
+    if names_b < names_a and names_b:
+        outcome = _with_values(before, after, known)
+        if outcome is not None:
+            return outcome
+        direct = compare_relations(before, after, known)
+        if direct.kind in ("follows", "loses", "adds"):
+            return direct
+        return undecided(_PUT_IN, is_soft=True)
+    outcome = compare_relations(before, after, known)
+    if outcome.kind in ("slip", "adds"):
+        with_values = _with_values(before, after, known) if len(names_a | names_b) > 1 else None
+        if with_values is not None and with_values.kind == "follows":
+            return with_values
+        if outcome.kind == "slip":
+            return _identity(after, known) or outcome
+    return outcome
+
+
+def _identity(after: Statement, known: Known) -> Outcome | None:
+    """A line that holds for all values may stand anywhere."""
+    if not isinstance(after, Relation) or after.operator not in ("=", "\\equiv"):
+        return None
+    if not letters(after) - _CONSTANTS:
+        return None
+    if isinstance(equal(after.left, after.right, budget=known.budget, euler=known.euler), Yes):
+        return Outcome("follows", "It is true for all values.")
+    return None
+
+
+def _chain(before: Statement, after: Chain, known: Known) -> Outcome:
+    """a = b = c after a condition: the first link as a condition, the others as identities or conditions too."""
+    first = Relation(after.span, after.members[0], "=", after.members[1], after.operator_spans[0])
+    outcome = _conditions(before, first, known)
+    if outcome.kind == "slip":
+        ends = Relation(after.span, after.members[0], "=", after.members[-1], after.operator_spans[0])
+        if _conditions(before, ends, known).kind == "follows":
+            return undecided("The equals signs run on; write it as two lines.", is_soft=True)
+        return outcome
+    inner = inner_link(after, known)
+    if inner is None or outcome.kind != "follows":
+        return outcome
+    whole = compare_relations(before, after, known)
+    return whole if whole.kind in ("follows", "loses") else inner
+
+
+def _with_values(before: Statement, after: Statement, known: Known) -> Outcome | None:
+    """The step again with known values put in; None when nothing is known of the letters in question."""
+    values: Mapping[str, Node] = known_values(known.givens)
+    if not values.keys() & (letters(before) | letters(after)):
+        return None
+    first, second = substituted_in(before, values), substituted_in(after, values)
+    if letters(second) - letters(first) - _CONSTANTS:
+        return None
+    outcome = compare_relations(first, second, known)
+    if outcome.kind == "follows":
+        return Outcome("follows", outcome.reason or "With the known value put in.")
+    return outcome if outcome.kind in ("slip", "loses", "adds") else None
+
+
+def _is_check(before: Statement, after: Statement, known: Known) -> Outcome | None:
+    """A line of numbers that puts a value into the line before."""
+    if not isinstance(after, Relation) or not isinstance(before, Relation):
+        return None
+    values = known_values(known.givens)
+    if letters(before) - _CONSTANTS <= values.keys():
+        first = substituted_in(before, values)
+        if isinstance(first, Relation) and all(
+            isinstance(equal(a, b, budget=known.budget, euler=known.euler), Yes)
+            for a, b in ((first.left, after.left), (first.right, after.right))
+        ):
+            try:
+                holds = is_true(after, Evaluator({}, euler=known.euler))
+            except (UnsureError, UnsupportedError, TooLargeError):
+                return None
+            return Outcome("follows", "The check holds." if holds else "The check fails: the value is no solution.")
+    return None

@@ -1,0 +1,283 @@
+"""The walk over a working: each line judged from the lines before it that still stand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from checker.budget import OutOfTimeError
+from checker.errors import ParseError
+from checker.outcome import Known, Outcome, undecided
+from checker.relations import compare_relations
+from checker.report import Verdict
+from checker.steps import judge_step
+from checker.substitution import solved_for
+from checker.syntax import (
+    Alternatives,
+    Chain,
+    Definition,
+    Expression,
+    Line,
+    Note,
+    Relation,
+    Statement,
+    Steps,
+    System,
+    letters,
+    parse_line,
+)
+from checker.systems import follows_together
+
+__all__ = ["Entry", "Step", "Walk"]
+
+_CONSTANTS = frozenset({"pi", "i"})
+_FARTHEST = 12  # earlier lines that a line is tried against
+_ORDER = {"follows": 0, "loses": 1, "adds": 2, "undecided": 3, "slip": 4}
+_READINGS = {
+    "mixed": "The whole number and the fraction are read as a product.",
+    "slash": "The division is read as taking in all that stands after it.",
+    "function": "The letter before the bracket is read as a factor.",
+    "unit": "The letters after the number are read as factors.",
+    "power of a function": "The power is read as belonging to the bracket.",
+}
+
+Family = Literal["sound", "slip"]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A statement that stands on a line, and whether it came before or after a slip."""
+
+    index: int
+    statement: Statement
+    family: Family
+    is_start: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line judged: verdict, the line it came from, and why."""
+
+    verdict: Verdict
+    source: int | None
+    outcome: Outcome
+
+
+@dataclass(slots=True)
+class Walk:
+    """Lines judged one after another.
+
+    Args:
+        lines: the readable lines by number; None for those that could not be read.
+        known: time, task and givens.
+    """
+
+    lines: Sequence[Line | None]
+    known: Known
+    entries: list[Entry] = field(default_factory=list)
+    steps: dict[int, Step] = field(default_factory=dict)
+    first_slip: int | None = None
+    _branches: dict[int, list[tuple[int, Statement]]] = field(default_factory=dict)
+
+    def start(self, statement: Statement, index: int) -> None:
+        """Take a statement as given."""
+        for part in _parts(statement):
+            self.entries.append(Entry(index, part, "sound", is_start=True))
+
+    def take(self, index: int) -> Step:
+        """Judge a line from those before it and let it stand for those after."""
+        line = self.lines[index]
+        assert line is not None
+        statement = line.statement
+        parts = _parts(statement)
+        step: Step | None = None
+        for part in parts:
+            one = self._judged(index, part, line)
+            if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
+                step = one
+            self.entries.append(Entry(index, self._standing(part), self._family(one), one.verdict == "start"))
+        assert step is not None
+        if step.verdict == "slip" and self.first_slip is None:
+            self.first_slip = index
+            self.entries = [
+                replace(entry, family="slip") if entry.index == index else entry for entry in self.entries
+            ]
+        self.steps[index] = step
+        return step
+
+    def sources(self, index: int) -> list[Entry]:
+        """The entries before a line, the nearest first."""
+        return [entry for entry in reversed(self.entries) if entry.index != index]
+
+    def _family(self, step: Step) -> Family:
+        if step.verdict == "slip" or step.verdict == "ft":
+            return "slip"
+        if step.verdict in ("loses", "adds", "undecided", "follows") and step.source is not None:
+            return next((entry.family for entry in reversed(self.entries) if entry.index == step.source), "sound")
+        return "sound"
+
+    def _standing(self, part: Statement) -> Statement:
+        return part
+
+    # one statement
+
+    def _judged(self, index: int, part: Statement, line: Line) -> Step:
+        if isinstance(part, Definition):
+            return Step("follows", None, Outcome("follows", "A name for later lines."))
+        best = self._best(index, part, line)
+        outcome, source = best
+        if outcome.kind in ("slip", "undecided"):
+            again = self._read_again(index, line)
+            if again is not None:
+                outcome, source = again
+        if outcome.kind == "slip" and self._is_further_equation(index, part, line):
+            return Step("start", None, Outcome("follows", "Taken as a further equation of the system."))
+        return Step(self._verdict(outcome, source), None if source is None else source.index, outcome)
+
+    def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
+        if outcome.kind != "follows":
+            return outcome.kind
+        if self.first_slip is None or source is None:
+            return "follows"
+        if source.family == "slip":
+            return "ft"
+        return "back" if source.index < self.first_slip else "follows"
+
+    def _best(self, index: int, part: Statement, line: Line) -> tuple[Outcome, Entry | None]:
+        """The kindest fair verdict over the earlier lines: any line may follow from any other."""
+        known = self._known_for(line)
+        nearest: tuple[Outcome, Entry | None] | None = None
+        soft: tuple[Outcome, Entry | None] | None = None
+        sources = list(reversed(self.entries))[:_FARTHEST]
+        if isinstance(part, Expression | Chain) and part.continues:
+            sources = sorted(sources, key=lambda entry: isinstance(entry.statement, Definition))
+        for entry in sources:
+            if isinstance(entry.statement, Definition):
+                continue
+            try:
+                outcome = judge_step(entry.statement, part, self._without(known, entry))
+            except OutOfTimeError:
+                return undecided("The time for this working ran out."), nearest[1] if nearest else entry
+            if outcome.kind == "loses":
+                outcome = self._completed(entry, part, index, outcome)
+            if outcome.kind == "follows":
+                return outcome, entry
+            if nearest is None:
+                nearest = (outcome, entry)
+            if outcome.kind == "loses" or (outcome.kind == "adds" and entry.is_start and soft is None):
+                soft = soft or (outcome, entry)
+        if nearest is None:
+            return undecided("There is no line before it to judge it from."), None
+        if nearest[0].kind in ("slip", "undecided", "adds") and not isinstance(part, Expression):
+            together = self._together(part, known)
+            if together is not None:
+                return together
+        if nearest[0].kind == "slip" and soft is not None and soft[0].kind == "loses":
+            return soft
+        return nearest
+
+    def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
+        earlier = [(entry.index, entry.statement) for entry in self.entries]
+        try:
+            outcome = follows_together(earlier, part, known)
+        except OutOfTimeError:
+            return None
+        if outcome is None:
+            return None
+        used = [entry for entry in self.entries if entry.index in outcome.used]
+        source = next((entry for entry in reversed(used) if entry.family == "slip"), used[-1] if used else None)
+        named = " and ".join(str(number + 1) for number in sorted(set(outcome.used)))
+        return replace(outcome, reason=f"From lines {named} together."), source
+
+    def _completed(self, entry: Entry, part: Statement, index: int, outcome: Outcome) -> Outcome:
+        """A branch on a line of its own: with the branches before it, does it give all the solutions?"""
+        branches = self._branches.setdefault(id(entry.statement), [])
+        branches[:] = [branch for branch in branches if branch[0] != index]
+        others = [statement for _, statement in branches]
+        branches.append((index, part))
+        if not others:
+            return outcome
+        whole = Alternatives(part.span, (*others, part))
+        if compare_relations(entry.statement, whole, self.known).kind == "follows":
+            return Outcome("follows", "With the branches on the lines before it, all solutions are there.")
+        return outcome
+
+    def _known_for(self, line: Line) -> Known:
+        values = [
+            entry.statement for entry in self.entries
+            if isinstance(entry.statement, Definition) or _is_value(entry.statement)
+        ]
+        return replace(self.known, givens=(*self.known.givens, *line.conditions, *values))
+
+    def _without(self, known: Known, entry: Entry) -> Known:
+        """What is known besides the line that is judged from."""
+        return replace(known, givens=tuple(given for given in known.givens if given is not entry.statement))
+
+    def _read_again(self, index: int, line: Line) -> tuple[Outcome, Entry | None] | None:
+        """The other fair readings of this line and of the one before it: does it follow in one of them?"""
+        for doubt in sorted(line.doubts):
+            try:
+                other = parse_line(line.text, frozenset({doubt}))
+            except ParseError:
+                continue
+            if len(_parts(other.statement)) != 1:
+                continue
+            outcome, source = self._best(index, other.statement, other)
+            if outcome.kind == "follows":
+                return replace(outcome, reason=_READINGS.get(doubt, "")), source
+        for entry in self.sources(index)[:3]:
+            before = self.lines[entry.index] if entry.index >= 0 else None
+            for doubt in sorted(before.doubts if before is not None else ()):
+                assert before is not None
+                try:
+                    other = parse_line(before.text, frozenset({doubt}))
+                except ParseError:
+                    continue
+                outcome = judge_step(_parts(other.statement)[-1], _parts(line.statement)[0], self._known_for(line))
+                if outcome.kind == "follows":
+                    return replace(outcome, reason=f"On line {entry.index + 1}: {_READINGS.get(doubt, '')}"), entry
+        return None
+
+    def _is_further_equation(self, index: int, part: Statement, line: Line) -> bool:
+        """A second equation in the same letters, set beside the first: it is labelled, or a later line needs both."""
+        if not isinstance(part, Relation) or part.operator != "=" or len(letters(part) - _CONSTANTS) < 2:
+            return False
+        starts = [entry for entry in self.entries if entry.is_start and isinstance(entry.statement, Relation)]
+        if not starts or len(starts) < len(self.entries) or self.first_slip is not None:
+            return False
+        if line.label is not None:
+            return True
+        for later in self.lines[index + 1:]:
+            if later is None:
+                continue
+            for statement in _parts(later.statement):
+                if isinstance(statement, Expression | Note):
+                    continue
+                known = self.known
+                alone = any(
+                    judge_step(one, statement, known).kind in ("follows", "loses", "adds")
+                    for one in (part, *(entry.statement for entry in starts))
+                )
+                if alone:
+                    continue
+                pair = [*((entry.index, entry.statement) for entry in starts), (index, part)]
+                if follows_together(pair, statement, known) is not None:
+                    return True
+        return False
+
+
+def _parts(statement: Statement) -> tuple[Statement, ...]:
+    """The statements of a line that stand one after another."""
+    if isinstance(statement, Steps):
+        return tuple(part for whole in statement.parts for part in _parts(whole))
+    return (statement,)
+
+
+def _is_value(statement: Statement) -> bool:
+    """x = 3 or y = 2x + 1: something that can be put in later."""
+    if isinstance(statement, System):
+        return all(solved_for(part) is not None for part in statement.parts)
+    return solved_for(statement) is not None
+
+

@@ -1,0 +1,270 @@
+"""The whole working: first slip, carried error, back on track, and the final answer."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Sequence
+from dataclasses import replace
+
+from checker.budget import Budget, OutOfTimeError
+from checker.equality import equal, uses_euler
+from checker.errors import ParseError
+from checker.final import final_answer
+from checker.outcome import Known, Outcome, point_text, witness_json
+from checker.relations import compare_relations, solved_letter
+from checker.report import Final, LineReport, Report, Slip, Working
+from checker.smallest import difference_slip
+from checker.solutions import links
+from checker.steps import inner_link, judge_step
+from checker.syntax import (
+    Chain,
+    Expression,
+    Line,
+    Note,
+    Relation,
+    Statement,
+    letters,
+    nodes_of,
+    parse,
+    parse_line,
+    to_latex,
+)
+from checker.verdict import No, Yes
+from checker.walk import Walk
+
+__all__ = ["judge"]
+
+log = logging.getLogger(__name__)
+
+_QUESTION = -1  # the index that the question as set bears in the walk
+_SECONDS_TO_EXPLAIN = 0.5
+
+
+def judge(working: Working, *, budget_s: float = 2.0) -> Report:
+    """Judge every line of a working.
+
+    Args:
+        working: the lines, and what is known of the question.
+        budget_s: time for all of it, in seconds; lines beyond it are undecided.
+    Returns:
+        One report a line, the first slip, and the final answer.
+    """
+    return _Judge(working, Budget(budget_s)).report()
+
+
+class _Judge:
+    def __init__(self, working: Working, budget: Budget) -> None:
+        self.working = working
+        self.budget = budget
+        self.lines: list[Line | None] = []
+        self.errors: dict[int, ParseError] = {}
+        self.notes: list[str] = []
+        for index, text in enumerate(working.lines):
+            try:
+                self.lines.append(parse_line(text))
+            except ParseError as error:
+                self.errors[index] = error
+                self.lines.append(None)
+        self.question = self._question()
+        self.known = self._known()
+        self.walk = Walk(self.lines, self.known)
+        self.reports: dict[int, LineReport] = {}
+
+    # what is known before the walk
+
+    def _question(self) -> Statement | None:
+        if self.working.question is None:
+            return None
+        try:
+            statement = parse(self.working.question)
+        except ParseError as error:
+            self.notes.append(f"The question could not be read: {error}")
+            return None
+        return None if isinstance(statement, Note) else statement
+
+    def _known(self) -> Known:
+        givens: list[Statement] = []
+        for text in self.working.givens:
+            try:
+                givens.append(parse(text))
+            except ParseError:
+                self.notes.append(f"The given {text!r} could not be read and is left out.")
+        statements = [line.statement for line in self.lines if line is not None]
+        if self.question is not None:
+            statements.append(self.question)
+        nodes = [node for statement in (*statements, *givens) for node in nodes_of(statement)]
+        solved = [solved_letter(statement) for statement in statements if isinstance(statement, Relation)]
+        return Known(
+            budget=self.budget, task=self.working.task, givens=tuple(givens), euler=uses_euler(*nodes),
+            complex_numbers=any("i" in letters(node) for node in nodes),
+            unknown=solved[-1] if solved and self.working.task == "solve" else None,
+        )
+
+    # the walk
+
+    def report(self) -> Report:
+        if self.question is not None:
+            self.walk.start(self.question, _QUESTION)
+        for index in range(len(self.lines)):
+            self.reports[index] = self._line(index)
+        self._solve_mode()
+        reports = tuple(self.reports[index] for index in range(len(self.lines)))
+        return Report(self.working.id, self._first_slip(), reports, self._final())
+
+    def _line(self, index: int) -> LineReport:
+        line = self.lines[index]
+        if line is None:
+            return LineReport("unreadable", reason=str(self.errors[index]))
+        if isinstance(line.statement, Note):
+            return LineReport("note")
+        try:
+            if not self.walk.entries or self._is_copy_of_question(line):
+                return self._start(index, line)
+            step = self.walk.take(index)
+        except (OutOfTimeError, RecursionError):
+            self.walk.start(line.statement, index)
+            return LineReport("undecided", reason="The time for this working ran out.")
+        outcome = step.outcome
+        source = step.source if step.source != _QUESTION else None
+        reason = self._across_unread(index, source, outcome.reason)
+        slip = self._slip(index, line, outcome) if step.verdict == "slip" else None
+        return LineReport(step.verdict, source, reason, outcome.witness, slip)
+
+    def _is_copy_of_question(self, line: Line) -> bool:
+        """With the question set, a first line that does not go on from it is a copy of it."""
+        if self.question is None or len(self.walk.entries) > 1 or self.walk.entries[0].index != _QUESTION:
+            return False
+        statement = line.statement
+        return not (isinstance(statement, Expression | Chain) and statement.continues)
+
+    def _start(self, index: int, line: Line) -> LineReport:
+        statement = line.statement
+        reason, witness = " ".join(self.notes), None
+        misread = self._misread(statement)
+        if misread is not None and misread.kind == "follows":
+            # a first step from the question, or a copy of it: the walk can go on from either
+            self.walk.start(statement, index)
+            return LineReport("start", reason=reason)
+        if misread is not None and misread.kind in ("slip", "loses", "adds"):
+            reason = f"{reason} Not the question as set, perhaps a misread. {misread.reason}".strip()
+            witness = misread.witness
+            self.walk.entries.clear()
+        self.walk.start(statement, index)
+        try:
+            inner = inner_link(statement, self.known)
+        except OutOfTimeError:
+            inner = None
+        if inner is not None and inner.kind == "slip":
+            self.walk.first_slip = index
+            self.walk.entries = [replace(entry, family="slip") for entry in self.walk.entries]
+            return LineReport("slip", None, inner.reason, inner.witness, self._slip(index, line, inner))
+        if inner is not None and inner.kind == "undecided":
+            reason = f"{reason} {inner.reason}".strip()
+        if self.working.task == "identity" and witness is None:
+            claim = self._claim(statement)
+            if claim is not None:
+                reason, witness = f"{reason} {claim.reason}".strip(), claim.witness
+        return LineReport("start", None, reason, witness)
+
+    def _misread(self, statement: Statement) -> Outcome | None:
+        if self.question is None:
+            return None
+        if isinstance(self.question, Expression) and isinstance(statement, Expression):
+            verdict = equal(self.question.body, statement.body, budget=self.budget, euler=self.known.euler)
+            match verdict:
+                case Yes():
+                    return Outcome("follows")
+                case No(counterexample=point):
+                    where = f"At {point_text(witness_json(point))} they differ." if point else "They differ."
+                    return Outcome("slip", where, witness_json(point))
+                case _:
+                    return None
+        if isinstance(self.question, Expression) or isinstance(statement, Expression):
+            return judge_step(self.question, statement, self.known)
+        return compare_relations(self.question, statement, self.known)
+
+    def _claim(self, statement: Statement) -> Outcome | None:
+        for left, sign, right in links(statement):
+            if sign not in ("=", "\\equiv"):
+                return None
+            verdict = equal(left, right, budget=self.budget, euler=self.known.euler)
+            if isinstance(verdict, No):
+                point = witness_json(verdict.counterexample)
+                values = f"{verdict.left} and {verdict.right}" if verdict.left and verdict.right else "different"
+                return Outcome("slip", f"Not true for all values: at {point_text(point)} the sides are {values}.", point)
+            if isinstance(verdict, Yes) and verdict.conditions:
+                return Outcome("follows", f"True for all values with {', '.join(verdict.conditions)}.")
+            if isinstance(verdict, Yes):
+                return Outcome("follows", "True for all values.")
+        return None
+
+    def _across_unread(self, index: int, source: int | None, reason: str) -> str:
+        between = [number for number in self.errors if source is not None and source < number < index]
+        if not between:
+            return reason
+        assert source is not None
+        return f"{reason} Judged from line {source + 1}, as line {between[-1] + 1} could not be read.".strip()
+
+    # explaining
+
+    def _slip(self, index: int, line: Line, outcome: Outcome) -> Slip:
+        from checker.slips import diagnose
+
+        sources = [entry for entry in self.walk.sources(index) if entry.index != index]
+        before = [self._as_line(entry.index, entry.statement) for entry in sources[:4]]
+        budget = self.budget.part(_SECONDS_TO_EXPLAIN)
+        known = replace(self.known, budget=budget)
+
+        def follows(candidate: Line) -> bool:
+            if budget.left <= 0:
+                return False
+            statement = candidate.statement
+            if inner_link(statement, known) is not None:
+                return False
+            if not sources:
+                return isinstance(statement, Chain)
+            return any(
+                judge_step(entry.statement, statement, known).kind == "follows" for entry in sources[:1]
+            )
+
+        found: Slip | None = None
+        try:
+            found = diagnose(tuple(reversed(before)), line, follows=follows, budget_s=budget.left)
+        except (OutOfTimeError, RecursionError):
+            log.debug("no time left to explain line %d", index)
+        if found is not None:
+            return found
+        return difference_slip(sources[0].statement if sources else None, line, outcome, self.known)
+
+    def _as_line(self, index: int, statement: Statement) -> Line:
+        line = self.lines[index] if index >= 0 else None
+        if line is not None and line.statement is statement:
+            return line
+        return Line(line.text if line is not None else self.working.question or to_latex(statement), statement)
+
+    # after the walk
+
+    def _solve_mode(self) -> None:
+        """A line that lost solutions counts as the first slip when the task is to solve and nothing repaired it."""
+        self.unrepaired: int | None = None
+        if self.working.task != "solve":
+            return
+        soft = [index for index, one in self.reports.items() if one.verdict in ("loses", "adds")]
+        if soft and self._final().correct is False:
+            self.unrepaired = soft[0]
+
+    def _first_slip(self) -> int | None:
+        found = [index for index in (self.walk.first_slip, self.unrepaired) if index is not None]
+        return min(found) if found else None
+
+    def _final(self) -> Final:
+        told: Sequence[Line] = [line for line in self.lines if line is not None and not isinstance(line.statement, Note)]
+        if not told:
+            return Final()
+        first = self.question or told[0].statement
+        statements = [entry.statement for entry in self.walk.entries if entry.index != _QUESTION]
+        known = replace(self.known, budget=Budget(max(0.2, min(0.5, self.budget.left))))
+        try:
+            return final_answer(first, statements, known)
+        except RecursionError:
+            return Final()
