@@ -306,7 +306,8 @@ def complete_square(book: Book) -> None:
     value = -minus - q
     bad_value = near(draws, value) if value else Fraction(1)
     start = len(inside) + 1
-    planted = Planted("like-terms" if q else "arithmetic", number(bad_value), (start, start + len(number(bad_value))), number(value))
+    kind = "like-terms" if q else "arithmetic"
+    planted = Planted(kind, number(bad_value), (start, start + len(number(bad_value))), number(value))
     value = book.write(
         Draft(f"{inside}={number(value)}", value), [Draft(f"{inside}={number(bad_value)}", bad_value, planted)]
     )

@@ -197,7 +197,7 @@ def _in_place(left: Value, letter: str, root: Value) -> Value:
     found: Value = {}
     for key, number in left.items():
         rest = tuple(pair for pair in key if pair[0] != letter)
-        factor = root if rest != key else {(): Rational(1)}
+        factor: Value = root if rest != key else {(): Rational(1)}
         found = subtract(found, scale(multiply({rest: number}, factor), Rational(-1)))
     return found
 
@@ -207,4 +207,5 @@ def _all_wrong(written: Line, roots: Sequence[Value], letter: str, style: Style)
     text = " \\text{ or } ".join(texts)
     span = written.statement.span
     because = "each factor is set to zero, which turns the sign of its number"
-    yield Proposal(1.6, "sign-product", span, text, because, (Edit(span, text),))
+    cost = 2.6 if "frac" in written.text or "sqrt" in written.text else 1.6
+    yield Proposal(cost, "sign-product", span, text, because, (Edit(span, text),))

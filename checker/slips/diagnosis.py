@@ -5,22 +5,27 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
+from checker.budget import Budget
 from checker.errors import ParseError
+from checker.outcome import Known
 from checker.report import Slip
-from checker.slips.alternatives import alternative_proposals
-from checker.slips.catalogue import catalogue_proposals
+from checker.slips.alternatives import alternative_proposals, roots_of
+from checker.slips.catalogue import ExpressionSlip, RelationSlip, expression_slips, relation_slips
 from checker.slips.contexts import narrowed
-from checker.slips.leaves import apply_edits, leaves_of
+from checker.slips.frames import Frame
+from checker.slips.leaves import Edit, apply_edits, leaves_of
 from checker.slips.matching import Matching
 from checker.slips.partials import partials_of
 from checker.slips.proposals import MISSING, Proposal
 from checker.slips.relations import relation_proposals
-from checker.slips.repair import Frame, repairs, whole_side
+from checker.slips.repair import repairs, whole_side
 from checker.slips.values import TooLarge, subtract, value_of
-from checker.slips.writing import Style, style_of
+from checker.slips.writing import Style, style_of, write_value
+from checker.steps import judge_step
 from checker.syntax import parse_line
-from checker.syntax.tree import Alternatives, Chain, Expression, Line, Node, Relation, Statement
+from checker.syntax.tree import Alternatives, Chain, Expression, Line, Node, Relation, Root, Statement, Symbol, walk
 
 __all__ = ["Follows", "diagnose"]
 
@@ -29,31 +34,53 @@ _Source = Callable[[Line, Line, Style], Iterator[Proposal]]
 
 MOST_CHECKS = 60
 LIKELY = 1.42
+ODD = 1.9
+STEP_SECONDS = 0.3
+PLAIN = frozenset({"arithmetic", "product", "copied", "unlike-terms", "other", "power-law"})
 
 
 def diagnose(
-    before: Sequence[Line], written: Line, *, follows: Follows, budget_s: float = 0.5,
+    before: Sequence[Line], written: Line, *, follows: Follows | None = None, budget_s: float = 0.5,
 ) -> Slip | None:
     """The slip that explains a line which does not follow.
 
     Args:
         before: the lines that it may have been made from, the nearest last.
         written: the line that does not follow.
-        follows: judges a repaired line in place of the written one; every slip returned has passed it.
+        follows: judges a repaired line in place of the written one; every slip returned has passed it. Without it,
+            the repaired line must follow from the nearest line before.
         budget_s: time after which the best explanation so far is taken, in seconds.
     Returns:
         The explanation that changes least, or None when there is none.
     """
+    if follows is None:
+        follows = _judged_from(before)
     search = _Search(written, follows, time.monotonic() + budget_s)
     for line in reversed(before):
-        likely = search.first(_gathered((_matched, _branches), line, written), LIKELY)
-        if likely is not None:
-            return likely
-        rule = next(iter(_gathered((_ruled,), line, written)), None)
-        found = search.first(_gathered((_matched, _branches, _repaired), line, written), None)
-        if found is not None:
-            return found if rule is None else replace(found, kind=rule.kind, because=rule.because)
+        proposal = search.first(_gathered((_matched, _branches), line, written), LIKELY)
+        if proposal is not None and proposal.kind not in PLAIN:
+            return search.slip(proposal)
+        rule = _documented(line, written)
+        if proposal is not None and (rule is None or not (rule.telling or rule.kind == proposal.kind)):
+            return search.slip(proposal)
+        if rule is not None and isinstance(rule, RelationSlip) and rule.whole:
+            proposal = search.first(_gathered((_anew,), line, written), None) or proposal
+        if proposal is None:
+            proposal = search.first(_gathered((_matched, _branches, _repaired, _anew), line, written), None)
+        if proposal is not None:
+            if rule is not None and (rule.telling or proposal.cost >= ODD):
+                proposal = replace(proposal, kind=rule.kind, because=rule.because)
+            return search.slip(proposal)
     return None
+
+
+def _judged_from(before: Sequence[Line]) -> Follows:
+    """A judge of repaired lines: each must follow from the nearest line before."""
+    def follows(line: Line) -> bool:
+        known = Known(budget=Budget(STEP_SECONDS))
+        return judge_step(before[-1].statement, line.statement, known).kind == "follows"
+
+    return follows
 
 
 @dataclass(slots=True)
@@ -65,7 +92,12 @@ class _Search:
     deadline: float
     tried: set[str] = field(default_factory=set)
 
-    def first(self, proposals: Sequence[Proposal], limit: float | None) -> Slip | None:
+    def slip(self, proposal: Proposal) -> Slip:
+        line = self.written.text
+        return _slip(proposal, line, apply_edits(line, proposal.edits))
+
+    def first(self, proposals: Sequence[Proposal], limit: float | None) -> Proposal | None:
+        """The likeliest proposal below a cost that makes the line follow."""
         for proposal in proposals:
             if limit is not None and proposal.cost > limit:
                 return None
@@ -80,7 +112,7 @@ class _Search:
             except ParseError:
                 continue
             if self.follows(candidate):
-                return _slip(proposal, self.written.text, repaired)
+                return proposal
         return None
 
 
@@ -129,7 +161,7 @@ def _links(before: Line, written: Line) -> Iterator[tuple[Node, str, Node]]:
             source = _expression(old)
             if source is not None and (chain.continues or isinstance(old, Expression)):
                 yield source, before.text, members[0]
-            for first, second in zip(members, members[1:], strict=False):
+            for first, second in pairwise(members):
                 yield first, written.text, second
         case (Expression(body=source), Relation(left=left, right=right, operator="=")):
             yield source, before.text, right
@@ -156,8 +188,8 @@ def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
             for proposal in matching.proposals():
                 yield replace(proposal, cost=proposal.cost + 0.8 * depth)
     match before.statement, written.statement:
-        case (Relation() as first, Relation() as second):
-            yield from relation_proposals(first, before.text, second, written, style)
+        case (Relation() as old_relation, Relation() as new_relation):
+            yield from relation_proposals(old_relation, before.text, new_relation, written, style)
         case _:
             return
 
@@ -174,10 +206,49 @@ def _frames(before: Line, written: Line, style: Style) -> Iterator[tuple[Frame, 
         yield Frame(written.text, (new,), value_of(old), style), source
 
 
+def _absolute(before: Line, written: Line) -> Iterator[Proposal]:
+    """Lines that differ in sign only where a root of a square was taken without bars."""
+    for old, _, new in _links(before, written):
+        if any(isinstance(node, Root) for node in walk(old)) and value_of(old) == value_of(new):
+            text = f"\\lvert {written.text[new.span[0]:new.span[1]].strip()} \\rvert"
+            because = "the root of a square is never negative, so it is the absolute value"
+            yield Proposal(1.5, "root-of-square", new.span, text, because, (Edit(new.span, text),))
+
+
 def _repaired(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
     for frame, source in _frames(before, written, style):
         yield from _careful(repairs(frame))
         yield from whole_side(frame, source)
+    yield from _root_repairs(before, written, style)
+    yield from _absolute(before, written)
+
+
+def _root_repairs(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+    """Changes inside roots that are written as expressions, such as the quadratic formula with its numbers."""
+    old = before.statement
+    branches = written.statement.branches if isinstance(written.statement, Alternatives) else (written.statement,)
+    if not isinstance(old, Relation) or old.operator != "=" or len(branches) > 4:
+        return
+    target = subtract(value_of(old.left), value_of(old.right))
+    found: list[list[Proposal]] = []
+    for branch in branches:
+        if not isinstance(branch, Relation) or not isinstance(branch.left, Symbol):
+            return
+        frame = Frame(written.text, (branch.right,), target, style, branch.left.name)
+        if not frame.agrees(frame.value()):
+            found.append(list(_careful(repairs(frame))))
+    if not found:
+        return
+    for lead in found[0]:
+        same = [
+            next((p for p in other if written.text[slice(*p.span)] == written.text[slice(*lead.span)]
+                  and p.should_be == lead.should_be), None)
+            for other in found[1:]
+        ]
+        kept = [proposal for proposal in same if proposal is not None]
+        if len(kept) == len(same):
+            edits = tuple(edit for proposal in (lead, *kept) for edit in proposal.edits)
+            yield replace(lead, edits=edits)
 
 
 def _careful(proposals: Iterable[Proposal]) -> Iterator[Proposal]:
@@ -187,9 +258,32 @@ def _careful(proposals: Iterable[Proposal]) -> Iterator[Proposal]:
         return
 
 
-def _ruled(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
-    for old, text, new in _links(before, written):
-        yield from catalogue_proposals(old, text, new, written.text, style)
+def _documented(before: Line, written: Line) -> ExpressionSlip | RelationSlip | None:
+    """The first slip of the catalogue that turns the line before into the written one."""
+    try:
+        for slip in relation_slips(before.statement, written.statement):
+            return slip
+        for old, _, new in _links(before, written):
+            for found in expression_slips(old, value_of(new)):
+                return found
+    except (TooLarge, RecursionError):
+        return None
+    return None
+
+
+def _anew(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+    """The whole statement written anew: as its roots, or as the line before has it."""
+    if not isinstance(written.statement, Relation | Alternatives):
+        return
+    span = written.statement.span
+    known = roots_of(before.statement)
+    texts = [write_value(root, style) for root in known[1]] if known is not None else []
+    if known is not None and texts and all(texts):
+        text = " \\text{ or } ".join(f"{known[0]}={text}" for text in texts)
+        yield Proposal(5.0, "other", span, text, f"the line before gives {text}", (Edit(span, text),))
+    start, end = before.statement.span
+    text = before.text[start:end].lstrip("= ")
+    yield Proposal(6.0, "other", span, text, f"the line before is {text}", (Edit(span, text),))
 
 
 def _branches(before: Line, written: Line, style: Style) -> Iterator[Proposal]:

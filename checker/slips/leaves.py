@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction as Rational
@@ -125,7 +126,8 @@ def _gather(
             below = multiply(multiplier, symbol("±"))
         elif term.sign == "∓":
             below = negate(multiply(multiplier, symbol("±")))
-        _term(term.body, term.span, below, number == 0, place, line, leaves, places, own_multiplier=multiplier)
+        opens = number == 0 and not re.search(r"[\w})\]]\s*$", line[:term.span[0]])
+        _term(term.body, term.span, below, opens, place, line, leaves, places, own_multiplier=multiplier)
 
 
 def _term(

@@ -215,7 +215,8 @@ class Matching:
         if as_factor and part.origin == "scaled" and leaf.place.span == leaf.span and not moved:
             words = f"the {SIDES[leaf.side]} was not multiplied: {reason}"
             return self._proposal(1.0 + doubt, "one-side-only", leaf, needed, words)
-        if part.origin in ("product", "middle") and as_factor and len(part.factors) == 2 and not self._same_letter(part):
+        is_product = part.origin in ("product", "middle") and len(part.factors) == 2
+        if is_product and as_factor and not self._same_letter(part):
             reason = f"each term in the bracket is multiplied: {reason}"
             return self._proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
         if part.origin == "quotient" and as_factor:
@@ -269,7 +270,8 @@ class Matching:
         turned = [_flow(part.value, (part.side + leaf.side) % 2) for part in likes]
         ordered = [value for part, value in zip(likes, turned, strict=True) if part.side == leaf.side]
         ordered += [value for part, value in zip(likes, turned, strict=True) if part.side != leaf.side]
-        whole = collected([divide(value, leaf.multiplier) for value in ordered], divide(needed, leaf.multiplier), self.style)
+        own = [divide(value, leaf.multiplier) for value in ordered]
+        whole = collected(own, divide(needed, leaf.multiplier), self.style)
         products = [part for part in likes if part.origin != "carried"]
         if leaf.key not in needed:
             kind = "power-law" if products and leaf.key != () else "like-terms"
@@ -281,8 +283,8 @@ class Matching:
             if leaf.value != subtract(needed, scale(value, Rational(2))):
                 continue
             if self.relation and part.side != leaf.side:
-                moved = shown(value, self.style)
-                words = f"{self._before(part)} on the {SIDES[part.side]} becomes {signed(moved)} on the {SIDES[leaf.side]}"
+                moved = signed(shown(value, self.style))
+                words = f"{self._before(part)} on the {SIDES[part.side]} becomes {moved} on the {SIDES[leaf.side]}"
                 return self._proposal(1.05 + doubt, "sign-moved", leaf, needed, f"{words}, and {whole}")
             if part.origin == "bracket":
                 words = made(part, self.style)
@@ -353,7 +355,7 @@ class Matching:
         if len(gap) != 1:
             return
         rest, odd = self._unmatched(None)
-        (key, number), = gap.items()
+        key = next(iter(gap))
         lost = [part for part in rest if part.key == key and part.origin == "carried"]
         new = [leaf for leaf in odd if leaf.key == key]
         for side in (0, 1):
@@ -403,6 +405,7 @@ class Matching:
             part = self
             mine = {key: number}
             found = list(part._one_term(mine)) + list(part._missing(mine))
+            found = [proposal for proposal in found if proposal.cost < 2]
             choices.append(sorted(found, key=lambda proposal: proposal.cost)[:3])
         for first, second in pairs_of(*choices):
             if first.span == second.span:

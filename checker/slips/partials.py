@@ -17,9 +17,9 @@ from checker.slips.values import (
     is_monomial,
     multiply,
     power,
+    term_value,
     value_of,
 )
-from checker.slips.writing import write_value
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Number, Power, Product, Sum, Term
 
 __all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction as Rational
+from math import lcm
 
 from checker.slips.leaves import Edit, Leaf, Place, leaves_of
 from checker.slips.matching import Matching
 from checker.slips.partials import Partial, bare, partials_of, scaled
 from checker.slips.proposals import Proposal
-from checker.slips.values import Value, as_constant, divide, multiply, term_value, total
+from checker.slips.values import Value, as_constant, divide, multiply, negate, term_value, total
 from checker.slips.writing import Style, write_value
 from checker.syntax.tree import Line, Node, Relation, Sum, Term
 
@@ -34,6 +35,7 @@ def relation_proposals(
         places += sums
     yield from _direction(before, written)
     yield from _beside_brackets(before, before_text, written, line, style)
+    # A side that did not change speaks against the whole relation having changed its sign.
     kept = any(
         _total(parts, side) == _total(leaves, side) != {} for side in (0, 1)
     )
@@ -46,7 +48,7 @@ def relation_proposals(
             divisor = write_value({(): 1 / number}, style) if abs(number) < 1 else write_value({(): number}, style)
             new_parts = [scaled(part, number, divisor or "") for part in parts]
         matching = Matching(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
-        extra = _unlikeliness(factor, parts) + (0.6 if kept and number != 1 else 0.0)
+        extra = _unlikeliness(factor, parts) + (0.6 if kept and number == -1 else 0.0)
         for proposal in matching.proposals():
             yield replace(proposal, cost=proposal.cost + extra)
 
@@ -119,9 +121,9 @@ def scales(parts: Sequence[Partial], leaves: Sequence[Leaf]) -> list[Value]:
                     found.append(turned)
     for part in parts:
         inverse: Value = {(): 1 / part.coefficient} if part.coefficient else one
-        for turned in (inverse, {(): -inverse[()]}):
-            if turned not in found:
-                found.append(turned)
+        for other in (inverse, negate(inverse)):
+            if other not in found:
+                found.append(other)
     found.sort(key=lambda factor: (-_fits(factor, parts, leaves), factor != one))
     return found[:MOST_SCALES]
 
@@ -146,7 +148,8 @@ def _unlikeliness(factor: Value, parts: Sequence[Partial]) -> float:
         return 0.3
     coefficients = {abs(part.coefficient) for part in parts}
     denominators = {Rational(part.coefficient.denominator) for part in parts}
-    if 1 / abs(number) in coefficients or abs(number) in denominators:
+    common = lcm(*(part.coefficient.denominator for part in parts))
+    if 1 / abs(number) in coefficients or abs(number) in denominators or abs(number) == common:
         return 0.1 if len(parts) < 4 else 0.15
     return 0.6 if number.denominator == 1 or number.numerator == 1 else 1.0
 

@@ -27,7 +27,8 @@ def sign_reason(factors: Sequence[str]) -> str:
             else "both factors are negative, so the product is positive"
         )
     sign = "negative" if negative % 2 else "positive"
-    return f"{negative} of the {len(factors)} factors {'is' if negative == 1 else 'are'} negative, so the product is {sign}"
+    verb = "is" if negative == 1 else "are"
+    return f"{negative} of the {len(factors)} factors {verb} negative, so the product is {sign}"
 
 
 def made(partial: Partial, style: Style) -> str:

@@ -31,8 +31,9 @@ from checker.syntax.tree import (
 )
 
 __all__ = [
-    "BLANK", "SIGN", "Monomial", "TooLarge", "Value", "add", "as_constant", "constant", "divide", "is_monomial", "multiply",
-    "name_of", "negate", "power", "root", "scale", "single", "subtract", "symbol", "term_value", "total", "value_of",
+    "BLANK", "SIGN", "Monomial", "TooLarge", "Value", "add", "as_constant", "constant", "divide", "is_monomial",
+    "multiply", "name_of", "negate", "power", "root", "scale", "single", "subtract", "symbol", "term_value",
+    "total", "value_of",
 ]
 
 Monomial = tuple[tuple[str, Rational], ...]
@@ -265,8 +266,8 @@ def value_of(node: Node, instead: Mapping[int, Value] | None = None) -> Value:
             return multiply(symbol(SIGN) if operator == "±" else negate(symbol(SIGN)), value_of(body, instead))
         case Absolute(body=body):
             inside = value_of(body, instead)
-            number = as_constant(inside)
-            return constant(abs(number)) if number is not None else symbol(f"|{name_of(inside)}|")
+            size = as_constant(inside)
+            return constant(abs(size)) if size is not None else symbol(f"|{name_of(inside)}|")
         case MixedNumber(whole=whole, fraction=fraction):
             return add(value_of(whole, instead), value_of(fraction, instead))
         case Bracket(body=body):

@@ -123,4 +123,7 @@ def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
         return f"{sign}\\frac{{{above}}}{{{below}}}"
     if not top:
         return sign + _number(size, style)
+    if size.denominator != 1 and not style.decimals:
+        above = (str(size.numerator) if size.numerator != 1 else "") + top
+        return f"{sign}\\frac{{{above}}}{{{size.denominator}}}"
     return sign + ("" if size == 1 else _number(size, style)) + top
