@@ -148,7 +148,8 @@ def _decode(name: str, kind: Kind, data: bytes, header: Header, page: int) -> ND
         raise _damaged(name, kind) from exc
     if decoded is None or decoded.size == 0:
         raise _damaged(name, kind)
-    return _turned(_to_rgb(decoded), header.orientations[page])
+    # OpenCV's TIFF decoder obeys the orientation tag by itself.
+    return _turned(_to_rgb(decoded), 1 if kind is Kind.TIFF else header.orientations[page])
 
 
 def _to_rgb(decoded: NDArray[Any]) -> NDArray[np.uint8]:
