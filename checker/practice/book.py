@@ -122,12 +122,16 @@ def dropped(
 ) -> list[Draft[list[Term]]]:
     """The line without the terms at `indices`."""
     kept = [term for index, term in enumerate(terms) if index not in indices]
-    if same_value(kept, terms) or len(kept) < 1:
+    if same_value(kept, terms) or not kept or _letters(kept) != _letters(terms):
         return []
     text, _ = write_sum(kept)
     place = len(prefix) + len(text)
     missing = "".join(terms[index].signed() for index in indices)
     return [Draft(prefix + text + suffix, kept, Planted(kind, MISSING, (place, place), missing))]
+
+
+def _letters(terms: Sequence[Term]) -> set[str]:
+    return {letter for term in terms for letter, _ in term.powers}
 
 
 def near(draws: random.Random, value: Fraction) -> Fraction:

@@ -52,7 +52,13 @@ def proportional(left: Sides, right: Sides) -> bool:
 
 
 def wrong_term(kind: str, right: Sides, index: int, instead: Term) -> list[Draft[Sides]]:
-    """The relation with one term written as another, unless it would still be right or lose its letter."""
+    """The equation with one term written as another, unless it would still be right or lose its letter.
+
+    Two inequalities in the same direction hold for one part of the line and its rest, so that a wrong number there
+    reads as values lost or added; only the direction is turned in them.
+    """
+    if right.sign != "=":
+        return []
     wrong = right.replaced(index, instead)
     if not instead.coefficient or proportional(right, wrong) or not any(key for key in wrong.difference()):
         return []

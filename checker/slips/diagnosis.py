@@ -56,7 +56,7 @@ def diagnose(
     if follows is None:
         follows = _judged_from(before)
     search = _Search(written, follows, time.monotonic() + budget_s)
-    for line in reversed(before):
+    for line in reversed(before or [written]):
         proposal = search.first(_gathered((_matched, _branches), line, written), LIKELY)
         if proposal is not None and proposal.kind not in PLAIN:
             return search.slip(proposal)

@@ -48,7 +48,7 @@ def _two_signs(frame: Frame) -> Iterator[Proposal]:
         for node in walk(side):
             if not isinstance(node, Product):
                 continue
-            sums = [bare for factor in node.factors if isinstance(bare := bare(factor), Sum)]
+            sums = [inner for factor in node.factors if isinstance(inner := bare(factor), Sum)]
             if not 2 <= len(sums) <= 3 or sum(len(inner.terms) for inner in sums) > 7:
                 continue
             choices = [
