@@ -19,7 +19,7 @@ from checker.report import Final
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.solutions import critical_values, is_true, links, places_of, solution_set
 from checker.steps import value_of_line
-from checker.substitution import solved_for
+from checker.substitution import known_values, solved_for
 from checker.syntax import (
     Alternatives,
     Bracket,
@@ -34,6 +34,7 @@ from checker.syntax import (
     Statement,
     Sum,
     Symbol,
+    System,
     letters,
     to_latex,
     walk,
@@ -47,22 +48,25 @@ _AT_MOST = {True: " \\le ", False: "<"}
 _AT_LEAST = {True: " \\ge ", False: ">"}
 
 
-def final_answer(first: Statement, lines: Sequence[Statement], known: Known) -> Final:
+def final_answer(starts: Sequence[Statement], lines: Sequence[Statement], known: Known) -> Final:
     """Judge the last line against the first, or against the question as set.
 
     Args:
-        first: the question, or the first line.
+        starts: the question, or the lines taken as given.
         lines: statements of the readable lines, the first among them.
         known: time, task and givens.
     """
     told = [line for line in lines if not isinstance(line, Note)]
     if not told:
         return Final()
+    first = starts[0]
     try:
         if isinstance(first, Expression):
             return _of_value(first.body, told[-1], known)
         if known.task == "identity":
             return _of_identity(first, known)
+        if len(starts) > 1 or isinstance(first, System):
+            return _of_system(starts, told, known)
         return _of_condition(first, told, known)
     except (UnsupportedError, UndefinedError, TooLargeError, UnsureError, OutOfTimeError):
         return Final()
@@ -314,13 +318,31 @@ def _of_identity(first: Statement, known: Known) -> Final:
 
 def _of_condition(first: Statement, told: Sequence[Statement], known: Known) -> Final:
     names = free_letters(first, known)
+    if not names or isinstance(told[-1], Expression):
+        return Final()
     answer = _gathered_answer(told)
     name = next(iter(names)) if len(names) == 1 else solved_letter(answer)
     expected = _solutions_text(first, name, known.budget, known) if name and names == {name} else ""
     outcome = compare_relations(first, answer, known)
     correct = True if outcome.kind == "follows" else None if outcome.kind == "undecided" else False
+    if free_letters(answer, known) != names and outcome.kind != "follows":
+        correct = None
     form = _is_solved(answer, name) if known.task == "solve" or expected else None
     return Final(correct, form, expected)
+
+
+def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Known) -> Final:
+    """Numbers for every letter, put into each equation given."""
+    values = {
+        name: node for name, node in known_values(told).items() if not letters(node) - {"pi", "e"}
+    }
+    names = frozenset().union(*(free_letters(start, known) for start in starts))
+    if not names or not names <= values.keys():
+        return Final()
+    point = {name: Evaluator({}, euler=known.euler).value(values[name]) for name in names}
+    evaluator = Evaluator(point, euler=known.euler)
+    correct = all(is_true(start, evaluator) for start in starts)
+    return Final(correct, all(_is_final_number(values[name]) for name in names))
 
 
 def _gathered_answer(told: Sequence[Statement]) -> Statement:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 
 from checker.budget import OutOfTimeError
@@ -201,14 +202,16 @@ def _outcome(
             _json(name, gain, others),
         )
     return Outcome(
-        "adds", f"{_named(name, gain, others)} satisfies this line but not the line before: check it and reject it.",
+        "adds", f"{_named(name, gain, others)} satisfies this line but not the line before"
+        + (": solutions are gained." if gain.is_stretch else ": check it and reject it."),
         _json(name, gain, others),
     )
 
 
 def _plainness(witness: Witness) -> tuple[bool, bool, Fraction]:
+    """A value inside a whole stretch tells more than its end point, then a fraction more than a surd."""
     value = witness.value
-    return value.exact is None, witness.is_stretch, abs(value.middle)
+    return not witness.is_stretch, value.exact is None, abs(value.middle)
 
 
 def _is_honest(
@@ -337,6 +340,7 @@ def _several_letters(first: Statement, second: Statement, names: list[str], know
             except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
                 continue
             done += 1
+            comparison = _within_domain(first, comparison, unknown, point, known)
             if comparison.common:
                 told += 1
             if comparison.only_first and comparison.only_second:
@@ -358,6 +362,27 @@ def _several_letters(first: Statement, second: Statement, names: list[str], know
     if told < _ENOUGH:
         return undecided("No values were found that satisfy the line before, so nothing could be compared.")
     return Outcome("follows", _parameter_note(first, second, unknowns, known))
+
+
+def _within_domain(
+    first: Statement, comparison: SetComparison, unknown: str, point: dict[str, Fraction], known: Known
+) -> SetComparison:
+    """Without the values gained only because a denominator of the line before is zero there: a condition, no gain."""
+    gained = tuple(
+        witness for witness in comparison.only_second
+        if _has_value(first, Evaluator({**point, unknown: witness.value.value}, euler=known.euler))
+    )
+    return replace(comparison, only_second=gained)
+
+
+def _has_value(statement: Statement, evaluator: Evaluator) -> bool:
+    try:
+        for left, _, right in links(statement):
+            evaluator.value(left)
+            evaluator.value(right)
+    except UndefinedError:
+        return False
+    return True
 
 
 def _soft(

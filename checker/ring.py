@@ -605,6 +605,14 @@ class Ring:
                     return None, self._fine.get(("exp", name, inner), 1)
         return None
 
+    def constant_of(self, number: int) -> tuple[str, Rational] | None:
+        """(kind, argument) of an atom that is a function of a rational number, such as ln 2; None for others."""
+        for kind, key, atom in self._atoms:
+            if atom == number and kind in ("ln", "sin", "cos") and isinstance(key[0], tuple):
+                value = constant_value(key[0])
+                return None if value is None else (kind, value)
+        return None
+
     def value_at(self, poly: Poly, point: dict[str, Rational]) -> dict[int, Rational]:
         """The polynomial with numbers for its free letters: what is left, by the monomial of the atoms."""
         out: dict[int, Rational] = {}

@@ -41,6 +41,7 @@ from checker.syntax import (
     Division,
     Function,
     Node,
+    Number,
     Power,
     Relation,
     Root,
@@ -243,7 +244,7 @@ def _whole(values: Sequence[Fraction]) -> list[int]:
 def _without_atoms(ring: Ring, poly: Poly) -> Poly:
     """The product of all conjugates over each root and bar: a polynomial that is zero wherever this one is."""
     for atom in reversed(ring.relations):
-        if ring.names[atom] == "i":
+        if ring.names[atom] == "i" or ring.constant_of(atom) is not None:
             continue
         index, value = ring.relations[atom]
         parts = coefficients_in(poly, atom)
@@ -308,16 +309,26 @@ def _constant_interval(ring: Ring, part: dict[int, Fraction]) -> Value:
     for key, value in part.items():
         term: Value = value
         for number, times in exponents(key):
-            name = ring.names[number]
-            if name not in ("pi", "e"):
-                raise UnsupportedError
-            constant = evaluator.value(Symbol((0, 0), name))
+            constant = evaluator.value(_constant_node(ring, number))
             for _ in range(times):
                 term = as_interval(term) * constant
         total = total + term if isinstance(total, Fraction) and isinstance(term, Fraction) else (
             as_interval(total) + as_interval(term)
         )
     return total
+
+
+def _constant_node(ring: Ring, number: int) -> Node:
+    name = ring.names[number]
+    if name in ("pi", "e"):
+        return Symbol((0, 0), name)
+    known = ring.constant_of(number)
+    if known is None:
+        raise UnsupportedError
+    kind, value = known
+    top = Number((0, 0), Fraction(value.numerator), str(value.numerator))
+    bottom = Number((0, 0), Fraction(value.denominator), str(value.denominator))
+    return Function((0, 0), kind, (Quotient((0, 0), top, bottom),))
 
 
 def _exponential_zeros(

@@ -14,23 +14,29 @@ from checker.real_roots import real_roots
 from checker.relations import compare_relations
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.rounding import decimal_places, rounding_of
-from checker.solutions import is_true
+from checker.solutions import is_true, links
 from checker.substitution import known_values, substituted, substituted_in
 from checker.syntax import (
     Chain,
     Definition,
+    Division,
     Expression,
     Node,
     Number,
+    Power,
     Product,
     Relation,
     Statement,
     Sum,
+    has_plus_minus,
     letters,
+    nodes_of,
+    walk,
 )
+from checker.syntax import Fraction as Quotient
 from checker.verdict import No, Undecided, Yes
 
-__all__ = ["inner_link", "judge_step", "value_of_line"]
+__all__ = ["divides_by_zero", "inner_link", "judge_step", "value_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _PUT_IN = "A value seems to have been put in; it is not known which."
@@ -49,6 +55,20 @@ def value_of_line(statement: Statement) -> Node | None:
             return body
         case _:
             return None
+
+
+def divides_by_zero(statement: Statement, known: Known) -> bool:
+    """Does a division by zero, whatever the letters, stand somewhere on the line?"""
+    for node in nodes_of(statement):
+        if not any(isinstance(part, Quotient | Division | Power) for part in walk(node)):
+            continue
+        try:
+            in_ring(lambda ring, node=node: ring.quotient(node), euler=known.euler)  # type: ignore[misc]
+        except UndefinedError:
+            return True
+        except (TooLargeError, UnsupportedError):
+            continue
+    return False
 
 
 def inner_link(statement: Statement, known: Known, *, from_first: bool = False) -> Outcome | None:
@@ -331,10 +351,16 @@ def _set_equal(before: Expression, after: Statement, known: Known) -> Outcome:
 
 
 def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
-    if isinstance(after, Chain) and all(operator == "=" for operator in after.operators) and len(after.members) > 2:
-        return _chain(before, after, known)
     names_a = letters(before) - _CONSTANTS
     names_b = letters(after) - _CONSTANTS
+    if isinstance(after, Chain) and all(operator == "=" for operator in after.operators) and len(after.members) > 2:
+        if not names_b:
+            return inner_link(after, known, from_first=True) or Outcome("follows", "The numbers agree.")
+        return _chain(before, after, known)
+    if has_plus_minus(after) and any(sign in ("<", ">", "\\le", "\\ge") for _, sign, _ in links(after)):
+        return undecided("An inequality with ± has no agreed meaning; write each part out.")
+    if not names_a and names_b and isinstance(before, Relation) and not _holds(before, known):
+        return compare_relations(before, after, known)
     if not names_b and names_a:
         check = _is_check(before, after, known)
         if check is not None:
@@ -360,6 +386,13 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         if outcome.kind == "slip":
             return _identity(after, known) or outcome
     return outcome
+
+
+def _holds(statement: Statement, known: Known) -> bool:
+    try:
+        return is_true(statement, Evaluator({}, euler=known.euler, complex_numbers=known.complex_numbers))
+    except (UnsureError, UnsupportedError, TooLargeError):
+        return True
 
 
 def _identity(after: Statement, known: Known) -> Outcome | None:

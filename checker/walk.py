@@ -11,7 +11,7 @@ from checker.errors import ParseError
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.report import Verdict
-from checker.steps import judge_step
+from checker.steps import divides_by_zero, judge_step
 from checker.substitution import solved_for
 from checker.syntax import (
     Alternatives,
@@ -85,18 +85,25 @@ class Walk:
         for part in _parts(statement):
             self.entries.append(Entry(index, part, "sound", is_start=True))
 
-    def take(self, index: int) -> Step:
+    def open_with(self, index: int) -> Step | None:
+        """Take the first statement of a line as given; what goes on from it on the same line is judged."""
+        line = self.lines[index]
+        assert line is not None
+        parts = _parts(line.statement)
+        self.start(parts[0], index)
+        return self.take(index, from_part=1) if len(parts) > 1 else None
+
+    def take(self, index: int, *, from_part: int = 0) -> Step:
         """Judge a line from those before it and let it stand for those after."""
         line = self.lines[index]
         assert line is not None
-        statement = line.statement
-        parts = _parts(statement)
+        parts = _parts(line.statement)[from_part:]
         step: Step | None = None
         for part in parts:
             one = self._judged(index, part, line)
             if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
                 step = one
-            self.entries.append(Entry(index, self._standing(part), self._family(one), one.verdict == "start"))
+            self.entries.append(Entry(index, part, self._family(one), one.verdict == "start"))
         assert step is not None
         if step.verdict == "slip" and self.first_slip is None:
             self.first_slip = index
@@ -117,16 +124,14 @@ class Walk:
             return next((entry.family for entry in reversed(self.entries) if entry.index == step.source), "sound")
         return "sound"
 
-    def _standing(self, part: Statement) -> Statement:
-        return part
-
     # one statement
 
     def _judged(self, index: int, part: Statement, line: Line) -> Step:
         if isinstance(part, Definition):
             return Step("follows", None, Outcome("follows", "A name for later lines."))
-        best = self._best(index, part, line)
-        outcome, source = best
+        if divides_by_zero(part, self.known):
+            return Step("undecided", None, undecided("A division by zero stands on this line; it has no value."))
+        outcome, source = self._best(index, part, line)
         if outcome.kind in ("slip", "undecided"):
             again = self._read_again(index, line)
             if again is not None:
@@ -154,6 +159,9 @@ class Walk:
             sources = sorted(sources, key=lambda entry: isinstance(entry.statement, Definition))
         for entry in sources:
             if isinstance(entry.statement, Definition):
+                continue
+            if entry.is_start and divides_by_zero(entry.statement, self.known):
+                nearest = nearest or (undecided("The line before holds a division by zero; it has no value."), entry)
                 continue
             try:
                 outcome = judge_step(entry.statement, part, self._without(known, entry))

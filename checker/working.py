@@ -15,9 +15,10 @@ from checker.relations import compare_relations, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
 from checker.smallest import difference_slip
 from checker.solutions import links
-from checker.steps import inner_link, judge_step
+from checker.steps import divides_by_zero, inner_link, judge_step
 from checker.syntax import (
     Chain,
+    Definition,
     Expression,
     Line,
     Note,
@@ -118,7 +119,8 @@ class _Judge:
         if isinstance(line.statement, Note):
             return LineReport("note")
         try:
-            if not self.walk.entries or self._is_copy_of_question(line):
+            only_names = all(isinstance(entry.statement, Definition) for entry in self.walk.entries)
+            if only_names or self._is_copy_of_question(line):
                 return self._start(index, line)
             step = self.walk.take(index)
         except (OutOfTimeError, RecursionError):
@@ -149,9 +151,14 @@ class _Judge:
             reason = f"{reason} Not the question as set, perhaps a misread. {misread.reason}".strip()
             witness = misread.witness
             self.walk.entries.clear()
-        self.walk.start(statement, index)
+        step = self.walk.open_with(index)
+        if step is not None and step.outcome.kind != "follows":
+            slip = self._slip(index, line, step.outcome) if step.verdict == "slip" else None
+            return LineReport(step.verdict, None, step.outcome.reason, step.outcome.witness, slip)
+        if divides_by_zero(statement, self.known):
+            return LineReport("start", reason="A division by zero stands on this line; it has no value.")
         try:
-            inner = inner_link(statement, self.known)
+            inner = inner_link(statement, self.known, from_first=not letters(statement))
         except OutOfTimeError:
             inner = None
         if inner is not None and inner.kind == "slip":
@@ -261,10 +268,21 @@ class _Judge:
         told: Sequence[Line] = [line for line in self.lines if line is not None and not isinstance(line.statement, Note)]
         if not told:
             return Final()
-        first = self.question or told[0].statement
+        starts = [entry.statement for entry in self.walk.entries if entry.is_start]
+        starts = [statement for statement in starts if not isinstance(statement, Definition)]
+        if self.question is not None:
+            starts = [self.question]
+        if not starts:
+            return Final()
         statements = [entry.statement for entry in self.walk.entries if entry.index != _QUESTION]
         known = replace(self.known, budget=Budget(max(0.2, min(0.5, self.budget.left))))
         try:
-            return final_answer(first, statements, known)
+            final = final_answer(starts, statements, known)
         except RecursionError:
             return Final()
+        accused = self.walk.first_slip is not None or any(
+            report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness)
+            for report in self.reports.values()
+        )
+        # an answer is not called wrong when no line was: a value may have been put in
+        return final if final.correct is not False or accused else replace(final, correct=None)
