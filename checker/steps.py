@@ -315,7 +315,10 @@ def _plain_value(first: Node, second: Node, name: str, known: Known) -> bool:
         if any(not is_constant(part) for part in parts):
             return True
         roots = real_roots([part.get(0, 0) for part in parts], known.budget)
-        return any(root.exact is not None and root.exact and root.exact.denominator <= 2 for root in roots)
+        return any(
+            all(ring.value_at(poly, {name: root.exact}) for poly in ring.denominators)
+            for root in roots if root.exact is not None and root.exact and root.exact.denominator <= 2
+        )
 
     try:
         return in_ring(work, euler=known.euler)

@@ -29,7 +29,7 @@ from checker.syntax import (
 )
 from checker.systems import follows_together
 
-__all__ = ["Entry", "Step", "Walk"]
+__all__ = ["Entry", "Step", "Walk", "parts_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _FARTHEST = 12  # earlier lines that a line is tried against
@@ -57,11 +57,19 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One line judged: verdict, the line it came from, and why."""
+    """One line judged: verdict, the line it came from, and why.
+
+    Args:
+        verdict, source, outcome: as reported; source is a line number.
+        part: the statement of the line that the verdict is on.
+        before: the entries that stood before that statement, the nearest last.
+    """
 
     verdict: Verdict
     source: int | None
     outcome: Outcome
+    part: Statement
+    before: tuple[Entry, ...] = ()
 
 
 @dataclass(slots=True)
@@ -82,14 +90,14 @@ class Walk:
 
     def start(self, statement: Statement, index: int) -> None:
         """Take a statement as given."""
-        for part in _parts(statement):
+        for part in parts_of_line(statement):
             self.entries.append(Entry(index, part, "sound", is_start=True))
 
     def open_with(self, index: int) -> Step | None:
         """Take the first statement of a line as given; what goes on from it on the same line is judged."""
         line = self.lines[index]
         assert line is not None
-        parts = _parts(line.statement)
+        parts = parts_of_line(line.statement)
         self.start(parts[0], index)
         return self.take(index, from_part=1) if len(parts) > 1 else None
 
@@ -97,7 +105,7 @@ class Walk:
         """Judge a line from those before it and let it stand for those after."""
         line = self.lines[index]
         assert line is not None
-        parts = _parts(line.statement)[from_part:]
+        parts = parts_of_line(line.statement)[from_part:]
         step: Step | None = None
         for part in parts:
             one = self._judged(index, part, line)
@@ -128,17 +136,19 @@ class Walk:
 
     def _judged(self, index: int, part: Statement, line: Line) -> Step:
         if isinstance(part, Definition):
-            return Step("follows", None, Outcome("follows", "A name for later lines."))
+            return Step("follows", None, Outcome("follows", "A name for later lines."), part)
         if divides_by_zero(part, self.known):
-            return Step("undecided", None, undecided("A division by zero stands on this line; it has no value."))
+            outcome = undecided("A division by zero stands on this line; it has no value.")
+            return Step("undecided", None, outcome, part)
         outcome, source = self._best(index, part, line)
         if outcome.kind in ("slip", "undecided"):
             again = self._read_again(index, line)
             if again is not None:
                 outcome, source = again
         if outcome.kind == "slip" and self._is_further_equation(index, part, line):
-            return Step("start", None, Outcome("follows", "Taken as a further equation of the system."))
-        return Step(self._verdict(outcome, source), None if source is None else source.index, outcome)
+            return Step("start", None, Outcome("follows", "Taken as a further equation of the system."), part)
+        index_of_source = None if source is None else source.index
+        return Step(self._verdict(outcome, source), index_of_source, outcome, part, tuple(self.entries))
 
     def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
         if outcome.kind != "follows":
@@ -229,7 +239,7 @@ class Walk:
                 other = parse_line(line.text, frozenset({doubt}))
             except ParseError:
                 continue
-            if len(_parts(other.statement)) != 1:
+            if len(parts_of_line(other.statement)) != 1:
                 continue
             outcome, source = self._best(index, other.statement, other)
             if outcome.kind == "follows":
@@ -242,7 +252,7 @@ class Walk:
                     other = parse_line(before.text, frozenset({doubt}))
                 except ParseError:
                     continue
-                outcome = judge_step(_parts(other.statement)[-1], _parts(line.statement)[0], self._known_for(line))
+                outcome = judge_step(parts_of_line(other.statement)[-1], parts_of_line(line.statement)[0], self._known_for(line))
                 if outcome.kind == "follows":
                     return replace(outcome, reason=f"On line {entry.index + 1}: {_READINGS.get(doubt, '')}"), entry
         return None
@@ -259,7 +269,7 @@ class Walk:
         for later in self.lines[index + 1:]:
             if later is None:
                 continue
-            for statement in _parts(later.statement):
+            for statement in parts_of_line(later.statement):
                 if isinstance(statement, Expression | Note):
                     continue
                 known = self.known
@@ -275,10 +285,10 @@ class Walk:
         return False
 
 
-def _parts(statement: Statement) -> tuple[Statement, ...]:
+def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
     """The statements of a line that stand one after another."""
     if isinstance(statement, Steps):
-        return tuple(part for whole in statement.parts for part in _parts(whole))
+        return tuple(part for whole in statement.parts for part in parts_of_line(whole))
     return (statement,)
 
 

@@ -31,7 +31,7 @@ from checker.syntax import (
     to_latex,
 )
 from checker.verdict import No, Yes
-from checker.walk import Walk
+from checker.walk import Entry, Walk, parts_of_line
 
 __all__ = ["judge"]
 
@@ -129,7 +129,7 @@ class _Judge:
         outcome = step.outcome
         source = step.source if step.source != _QUESTION else None
         reason = self._across_unread(index, source, outcome.reason)
-        slip = self._slip(index, line, outcome) if step.verdict == "slip" else None
+        slip = self._slip(line, step.part, step.before, outcome) if step.verdict == "slip" else None
         return LineReport(step.verdict, source, reason, outcome.witness, slip)
 
     def _is_copy_of_question(self, line: Line) -> bool:
@@ -153,7 +153,7 @@ class _Judge:
             self.walk.entries.clear()
         step = self.walk.open_with(index)
         if step is not None and step.outcome.kind != "follows":
-            slip = self._slip(index, line, step.outcome) if step.verdict == "slip" else None
+            slip = self._slip(line, step.part, step.before, step.outcome) if step.verdict == "slip" else None
             return LineReport(step.verdict, None, step.outcome.reason, step.outcome.witness, slip)
         if divides_by_zero(statement, self.known):
             return LineReport("start", reason="A division by zero stands on this line; it has no value.")
@@ -164,7 +164,7 @@ class _Judge:
         if inner is not None and inner.kind == "slip":
             self.walk.first_slip = index
             self.walk.entries = [replace(entry, family="slip") for entry in self.walk.entries]
-            return LineReport("slip", None, inner.reason, inner.witness, self._slip(index, line, inner))
+            return LineReport("slip", None, inner.reason, inner.witness, self._slip(line, statement, (), inner))
         if inner is not None and inner.kind == "undecided":
             reason = f"{reason} {inner.reason}".strip()
         if self.working.task == "identity" and witness is None:
@@ -214,40 +214,49 @@ class _Judge:
 
     # explaining
 
-    def _slip(self, index: int, line: Line, outcome: Outcome) -> Slip:
+    def _slip(self, line: Line, part: Statement, before: Sequence[Entry], outcome: Outcome) -> Slip:
         from checker.slips import diagnose
 
-        sources = [entry for entry in self.walk.sources(index) if entry.index != index]
-        before = [self._as_line(entry.index, entry.statement) for entry in sources[:4]]
+        given = [entry for entry in before if not isinstance(entry.statement, Definition)]
+        nearest = given[-1].statement if given else None
+        told = tuple(self._as_line(entry.index, entry.statement) for entry in given[-4:])
+        written = line if line.statement is part else replace(line, statement=part)
         budget = self.budget.part(_SECONDS_TO_EXPLAIN)
         known = replace(self.known, budget=budget)
 
         def follows(candidate: Line) -> bool:
             if budget.left <= 0:
                 return False
-            statement = candidate.statement
-            if inner_link(statement, known) is not None:
-                return False
-            if not sources:
-                return isinstance(statement, Chain)
-            return any(
-                judge_step(entry.statement, statement, known).kind == "follows" for entry in sources[:1]
-            )
+            last = nearest if isinstance(part, Chain) or line.statement is part else self._before_line(line, given)
+            parts = parts_of_line(candidate.statement)
+            if last is None and line.statement is not part:
+                last, parts = parts[0], parts[1:]
+            for one in parts:
+                if inner_link(one, known) is not None:
+                    return False
+                if last is not None and judge_step(last, one, known).kind != "follows":
+                    return False
+                last = one
+            return bool(parts)
 
-        found: Slip | None = None
         try:
-            found = diagnose(tuple(reversed(before)), line, follows=follows, budget_s=budget.left)
+            found = diagnose(told, written, follows=follows, budget_s=budget.left)
         except (OutOfTimeError, RecursionError):
-            log.debug("no time left to explain line %d", index)
-        if found is not None:
-            return found
-        return difference_slip(sources[0].statement if sources else None, line, outcome, self.known)
+            found = None
+            log.debug("no time left to explain a line of %d characters", len(line.text))
+        return found or difference_slip(nearest, written, outcome, self.known)
+
+    def _before_line(self, line: Line, given: Sequence[Entry]) -> Statement | None:
+        """The nearest statement that stood before the line began."""
+        parts = parts_of_line(line.statement)
+        earlier = [entry.statement for entry in given if not any(entry.statement is part for part in parts)]
+        return earlier[-1] if earlier else None
 
     def _as_line(self, index: int, statement: Statement) -> Line:
         line = self.lines[index] if index >= 0 else None
-        if line is not None and line.statement is statement:
-            return line
-        return Line(line.text if line is not None else self.working.question or to_latex(statement), statement)
+        if line is not None:
+            return line if line.statement is statement else replace(line, statement=statement)
+        return Line(self.working.question or to_latex(statement), statement)
 
     # after the walk
 
@@ -257,8 +266,17 @@ class _Judge:
         if self.working.task != "solve":
             return
         soft = [index for index, one in self.reports.items() if one.verdict in ("loses", "adds")]
-        if soft and self._final().correct is False:
-            self.unrepaired = soft[0]
+        final = self._final() if soft else Final()
+        if not soft or final.correct is not False:
+            return
+        index = self.unrepaired = soft[0]
+        line, step = self.lines[index], self.walk.steps.get(index)
+        if line is not None and step is not None:
+            slip = self._slip(line, step.part, step.before, step.outcome)
+            if slip.kind == "other":
+                kind = "solution-lost" if step.verdict == "loses" else "solution-added"
+                slip = replace(slip, kind=kind, because=step.outcome.reason)
+            self.reports[index] = replace(self.reports[index], slip=slip)
 
     def _first_slip(self) -> int | None:
         found = [index for index in (self.walk.first_slip, self.unrepaired) if index is not None]
