@@ -185,11 +185,13 @@ class WorkingVerdict:
 
     lines: index on the page of each line of the report, in order.
     reading_hint: why the reading should be checked first; empty when it need not be.
+    other_reading: index on the page of a line, and another reading of it with which the flagged line follows.
     """
 
     lines: tuple[int, ...]
     report: Report
     reading_hint: str = ""
+    other_reading: tuple[int, str] | None = None
 
     @property
     def check_reading_first(self) -> bool:

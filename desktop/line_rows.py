@@ -9,11 +9,11 @@ from typing import Any
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QRect, Qt
 from PySide6.QtGui import QImage
 
-from desktop.document import DeskLine, Document, WorkingVerdict
+from desktop.document import DeskLine, Document
 from desktop.marked_picture import page_image
 from desktop.maths import plain, tidy
 from desktop.verdict_style import VerdictStyle, style_of
-from desktop.wording import Row, headline, line_reason, slip_rows, working_name
+from desktop.wording import Row, heading, line_reason, slip_rows
 
 __all__ = ["LINE_ROLE", "LineRow", "LineRows"]
 
@@ -96,18 +96,18 @@ class LineRows(QAbstractListModel):
 
     def _row(self, document: Document, index: int, line: DeskLine, usual: float) -> LineRow:
         found = document.verdict_of(index)
-        style, heading, card = None, "", tuple[Row, ...]()
+        style, title, card = None, "", tuple[Row, ...]()
         if found is not None:
             verdict, place = found
             first = place == verdict.report.first_slip
-            style = style_of(verdict.report.lines[place].verdict, check_reading=first and verdict.check_reading_first)
+            style = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first)
             if place == 0:
-                heading = _heading(document, verdict)
+                title = heading(document, verdict)
             if first:
                 card = slip_rows(document, verdict)
         return LineRow(
             number=index + 1, line=line, crop=self._crop(line), usual_height=usual, style=style,
-            reason=line_reason(document, index), heading=heading, card=card,
+            reason=line_reason(document, index), heading=title, card=card,
         )
 
     def _crop(self, line: DeskLine) -> QImage | None:
@@ -118,11 +118,6 @@ class LineRows(QAbstractListModel):
             area = QRect(*line.box).adjusted(-pad, -pad, pad, pad).intersected(self._image.rect())
             self._crops[line.box] = self._image.copy(area)
         return self._crops[line.box]
-
-
-def _heading(document: Document, verdict: WorkingVerdict) -> str:
-    text = headline(document, verdict)
-    return text if len(document.verdicts) == 1 else f"{working_name(document, verdict)}: {text}"
 
 
 def _spoken(row: LineRow) -> str:

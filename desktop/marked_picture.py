@@ -18,7 +18,7 @@ from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.verdict_style import VerdictStyle, style_of
 from desktop.whole_file import write_whole
-from desktop.wording import TEACHER_DECIDES, headline, line_reason, slip_rows, working_name
+from desktop.wording import TEACHER_DECIDES, heading, line_reason, slip_rows
 
 __all__ = ["image_bytes", "marked_image", "marked_page", "page_image", "save_pdf", "save_png"]
 
@@ -136,7 +136,7 @@ def _layout(document: Document) -> tuple[QSizeF, list[_Item], float]:
 def _strip(document: Document) -> list[_Item]:
     items: list[_Item] = []
     for verdict in document.verdicts:
-        items.append(_Item(text=f"{working_name(document, verdict)}: {headline(document, verdict)}", bold=True))
+        items.append(_Item(text=heading(document, verdict), bold=True))
         for row in slip_rows(document, verdict):
             items.append(_Item(label=row.label, text=row.text, latex=row.latex))
         for place, index in enumerate(verdict.lines):
@@ -144,7 +144,7 @@ def _strip(document: Document) -> list[_Item]:
             if place == verdict.report.first_slip or line_verdict.verdict in ("start", "follows", "note"):
                 continue
             reason = line_reason(document, index)
-            style = style_of(line_verdict.verdict)
+            style = style_of(line_verdict.verdict, check_reading=verdict.check_reading_first)
             word = style.word[0].upper() + style.word[1:]
             words = f"{word}. {reason}" if reason else f"{word}."
             items.append(_Item(label=f"Line {index + 1}", text=words, style=style))

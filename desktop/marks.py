@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygonF
 
 from desktop.document import Document, WorkingVerdict
 from desktop.glyphs import WHITE, paint_glyph, paint_halo_frame
@@ -15,6 +15,7 @@ from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.places import span_box
 from desktop.verdict_style import VerdictStyle, style_of
+from desktop.wording import is_missing
 from recognition.result import Box
 
 __all__ = ["Mark", "paint_marks", "place_marks", "text_size"]
@@ -32,6 +33,8 @@ class Mark:
     reason: str
     frame: QRectF | None
     label: QRectF
+    line_bottom: float
+    advice: str = ""
     should_be: str = ""
 
 
@@ -84,21 +87,24 @@ def _mark(
         return None
     index = verdict.lines[place]
     line = document.lines[index]
-    is_first = place == verdict.report.first_slip
-    style = style_of(row.verdict, check_reading=is_first and verdict.check_reading_first)
+    style = style_of(row.verdict, check_reading=verdict.check_reading_first)
     frame = None
     if row.verdict == "slip":
-        box = span_box(line, row.slip.span) if row.slip is not None else None
+        known = row.slip is not None and not verdict.check_reading_first
+        box = span_box(line, row.slip.span) if known and row.slip is not None else None
         pad = text * 0.22
         frame = _rect(box or line.box).adjusted(-pad, -pad, pad, pad)
     elif row.verdict in ("loses", "adds", "undecided", "unreadable"):
         pad = text * 0.15
         frame = _rect(line.box).adjusted(-pad, -pad, pad, pad)
-    should_be = row.slip.should_be if row.slip is not None and row.verdict == "slip" else ""
-    size = _label_size(style.short, should_be, text)
+    advice = should_be = ""
+    if row.verdict == "slip" and row.slip is not None and row.slip.should_be and not verdict.check_reading_first:
+        advice = "missing: " if is_missing(row.slip) else "should be "
+        should_be = row.slip.should_be
+    size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]
     label = _free_place(size, _rect(line.box), frame or _rect(line.box), page, others, text)
-    return Mark(line=index, style=style, reason=row.reason, frame=frame, label=label, should_be=should_be)
+    return Mark(index, style, row.reason, frame, label, line.box.y + line.box.h, advice, should_be)
 
 
 def _free_place(
@@ -128,13 +134,13 @@ def _free_place(
     return best
 
 
-def _label_size(word: str, should_be: str, text: float) -> QSizeF:
+def _label_size(word: str, advice: str, should_be: str, text: float) -> QSizeF:
     metrics = QFontMetricsF(_font(text))
     width = text * 2.1 + metrics.horizontalAdvance(word)
     height = text * 1.6
     if should_be:
         maths = _maths_size(should_be, text)
-        second = text * 0.9 + metrics.horizontalAdvance("should be ") + maths.width()
+        second = text * 0.9 + metrics.horizontalAdvance(advice) + maths.width()
         width, height = max(width, second), height + max(text * 1.4, maths.height() + text * 0.4)
     return QSizeF(width, height)
 
@@ -164,21 +170,28 @@ def _paint_label(painter: QPainter, mark: Mark, text: float) -> None:
         top = mark.label.top() + text * 1.45
         left, bottom = mark.label.left() + text * 0.45, mark.label.bottom() - text * 0.2
         second = QRectF(left, top, mark.label.width(), bottom - top)
-        painter.drawText(second, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, "should be ")
-        advance = QFontMetricsF(_font(text)).horizontalAdvance("should be ")
+        painter.drawText(second, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, mark.advice)
+        advance = QFontMetricsF(_font(text)).horizontalAdvance(mark.advice)
         paint_maths(painter, second.adjusted(advance, 0, 0, 0), mark.should_be, size=text * 1.05, colour=colour)
     painter.restore()
 
 
 def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) -> None:
+    """A line from the frame to its label that runs under the writing, not through it."""
     assert mark.frame is not None
-    start = _nearest_edge(mark.frame, mark.label.center())
-    end = _nearest_edge(mark.label, start)
+    frame, label = mark.frame, mark.label
+    level = max(frame.bottom(), mark.line_bottom) + text * 0.22
+    if label.top() < level < label.bottom():
+        side = label.left() if label.left() > frame.center().x() else label.right()
+        points = [QPointF(frame.center().x(), frame.bottom()), QPointF(frame.center().x(), level), QPointF(side, level)]
+    else:
+        start = _nearest_edge(frame, label.center())
+        points = [start, _nearest_edge(label, start)]
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    for pen_colour, width in ((WHITE, 0.24), (colour, 0.08)):
+    for pen_colour, width in ((WHITE, 0.24), (colour, 0.09)):
         painter.setPen(QPen(pen_colour, text * width))
-        painter.drawLine(start, end)
+        painter.drawPolyline(QPolygonF(points))
     painter.restore()
 
 

@@ -35,7 +35,7 @@ from PySide6.QtWidgets import (
 from desktop.document import DeskLine, Document, State
 from desktop.marked_picture import page_image
 from desktop.marks import Mark, paint_marks, place_marks, text_size
-from desktop.verdict_style import STYLES
+from desktop.verdict_style import style_of
 from desktop.wording import line_reason
 from recognition.result import Box
 
@@ -286,6 +286,6 @@ class PageView(QGraphicsView):
         if found is None:
             return f"Line {index + 1}"
         verdict, place = found
-        word = STYLES[verdict.report.lines[place].verdict].word
+        word = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first).word
         reason = line_reason(document, index)
         return f"Line {index + 1}: {word}. {reason}" if reason else f"Line {index + 1}: {word}."

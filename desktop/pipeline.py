@@ -49,8 +49,8 @@ def judge_lines(
 def _judge_group(lines: Sequence[DeskLine], group: tuple[int, ...], judge: Judge) -> WorkingVerdict:
     readings = {index: lines[index].latex for index in group}
     report = _report(readings, judge)
-    hint = _reading_hint(lines, group, readings, report, judge)
-    return WorkingVerdict(lines=group, report=report, reading_hint=hint)
+    hint, other = _reading_hint(lines, group, readings, report, judge)
+    return WorkingVerdict(lines=group, report=report, reading_hint=hint, other_reading=other)
 
 
 def _report(readings: dict[int, str], judge: Judge) -> Report:
@@ -80,28 +80,30 @@ def _moved(slip: Slip, label: str) -> Slip:
 
 def _reading_hint(
     lines: Sequence[DeskLine], group: tuple[int, ...], readings: dict[int, str], report: Report, judge: Judge
-) -> str:
-    """Why the first flagged line may be a reading that went wrong and not a slip; empty when nothing says so."""
+) -> tuple[str, tuple[int, str] | None]:
+    """Why the first flagged line may be a reading that went wrong and not a slip, and the reading that would follow.
+
+    The hint is empty when nothing says so. The reading that was judged stays: only the user changes it.
+    """
     if report.first_slip is None:
-        return ""
+        return "", None
     flagged = group[report.first_slip]
     source = report.lines[report.first_slip].source
     suspects = [flagged] if source is None else [flagged, group[source]]
     for index in suspects:
-        line = lines[index]
-        if line.state is State.CONFIRMED:
+        if lines[index].state is State.CONFIRMED:
             continue
-        for other in _close_candidates(line):
+        which = "it" if index == flagged else f"line {index + 1}"
+        for other in _close_candidates(lines[index]):
             tried = _report({**readings, index: other.latex}, judge)
             later = tried.first_slip is None or tried.first_slip > report.first_slip
             if later and tried.lines[report.first_slip].verdict in ("follows", "back"):
-                which = "this line" if index == flagged else "the line before"
-                return f"Check the reading first: another reading of {which} would follow."
+                hint = f"Check the reading first: with another reading of {which} the line follows."
+                return hint, (index, other.latex)
     for index in suspects:
         if lines[index].state in (State.DOUBTFUL, State.UNREAD):
-            which = "This line" if index == flagged else "The line before"
-            return f"Check the reading first: {which.lower()} was hard to read."
-    return ""
+            return f"Check the reading first: line {index + 1} was hard to read.", None
+    return "", None
 
 
 def _close_candidates(line: DeskLine) -> Iterator[Candidate]:

@@ -8,8 +8,8 @@ from html import escape
 
 from desktop.document import Document, WorkingVerdict
 from desktop.maths import MathsError, compact, typeset
-from desktop.verdict_style import CHECK_READING, STYLES
-from desktop.wording import TEACHER_DECIDES, headline, line_reason, slip_rows, working_name
+from desktop.verdict_style import style_of
+from desktop.wording import TEACHER_DECIDES, heading, headline, line_reason, slip_rows
 
 __all__ = ["page_section", "summary_page"]
 
@@ -60,7 +60,7 @@ def summary_page(rows: Sequence[tuple[str, Document]], sections: Sequence[str], 
     """
     table = "".join(
         f'<tr><td><a href="#{escape(name, quote=True)}">{escape(name)}</a></td>'
-        f"<td>{'<br>'.join(escape(_with_name(document, v)) for v in document.verdicts)}</td></tr>"
+        f"<td>{'<br>'.join(escape(heading(document, v)) for v in document.verdicts)}</td></tr>"
         for name, document in rows
     )
     trouble = "".join(f"<p>{escape(problem)}</p>" for problem in problems)
@@ -76,11 +76,6 @@ def summary_page(rows: Sequence[tuple[str, Document]], sections: Sequence[str], 
     )
 
 
-def _with_name(document: Document, verdict: WorkingVerdict) -> str:
-    text = headline(document, verdict)
-    return text if len(document.verdicts) == 1 else f"{working_name(document, verdict)}: {text}"
-
-
 def _working(document: Document, verdict: WorkingVerdict) -> str:
     rows = slip_rows(document, verdict)
     card = "".join(
@@ -88,16 +83,14 @@ def _working(document: Document, verdict: WorkingVerdict) -> str:
     )
     lines = []
     for place, index in enumerate(verdict.lines):
-        word = STYLES[verdict.report.lines[place].verdict].word
-        if place == verdict.report.first_slip and verdict.check_reading_first:
-            word = CHECK_READING.word
+        word = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first).word
         reason = "" if place == verdict.report.first_slip else line_reason(document, index)
         tail = f'<br><span class="quiet">{escape(reason)}</span>' if reason else ""
         lines.append(
             f"<tr><td>{index + 1}</td><td>{_maths(document.lines[index].latex)}</td><td>{escape(word)}{tail}</td></tr>"
         )
     return (
-        f"<h3>{escape(working_name(document, verdict))}: {escape(headline(document, verdict))}</h3>"
+        f"<h3>{escape(heading(document, verdict))}</h3>"
         f"{f'<dl>{card}</dl>' if card else ''}"
         f"<table><tr><th>Line</th><th>Reading</th><th>Verdict</th></tr>{''.join(lines)}</table>"
     )

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
+from checker.report import Slip
 from desktop.document import Document, State, WorkingVerdict
 from desktop.maths import plain
 
-__all__ = ["TEACHER_DECIDES", "Row", "headline", "line_reason", "slip_rows", "working_name"]
+__all__ = ["TEACHER_DECIDES", "Row", "heading", "headline", "is_missing", "line_reason", "slip_rows", "working_name"]
 
 TEACHER_DECIDES = "Marks and verdicts are a suggestion: the teacher decides."
 
@@ -22,12 +24,16 @@ class Row:
 
 
 def working_name(document: Document, verdict: WorkingVerdict) -> str:
-    """ "Lines 1 to 6", counted on the page from 1; with the working's number when the page has several."""
+    """Which working of the page it is, with its lines counted on the page from 1."""
     first, last = verdict.lines[0] + 1, verdict.lines[-1] + 1
     span = f"line {first}" if first == last else f"lines {first} to {last}"
-    if len(document.verdicts) < 2:
-        return span[0].upper() + span[1:]
     return f"Working {document.verdicts.index(verdict) + 1} ({span})"
+
+
+def heading(document: Document, verdict: WorkingVerdict) -> str:
+    """The verdict on a working in one sentence, with the working's name when the page has several."""
+    text = headline(document, verdict)
+    return text if len(document.verdicts) < 2 else f"{working_name(document, verdict)}: {text}"
 
 
 def headline(document: Document, verdict: WorkingVerdict) -> str:
@@ -70,15 +76,18 @@ def line_reason(document: Document, index: int) -> str:
     row = verdict.report.lines[place]
     if place == verdict.report.first_slip and verdict.check_reading_first:
         return verdict.reading_hint
+    if row.verdict == "slip" and verdict.check_reading_first:
+        return "Judged from lines whose reading should be checked first."
     if row.verdict == "slip" and row.slip is not None:
-        return plain(row.slip.because or row.reason)
-    if row.verdict in ("start", "follows") and not row.reason:
-        return ""
-    return plain(row.reason)
+        return _sentence(row.slip.because or row.reason)
+    return _sentence(row.reason)
 
 
 def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
-    """What the card of the first slip says, row by row; empty when there is no slip."""
+    """What the card of the first slip says, row by row; empty when there is no slip.
+
+    Where the reading should be checked first, the card shows the reading, not a slip.
+    """
     if verdict.report.first_slip is None:
         return ()
     row = verdict.report.lines[verdict.report.first_slip]
@@ -87,26 +96,44 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     if row.source is not None:
         before = verdict.lines[row.source]
         rows.append(Row(f"From line {before + 1}", latex=document.lines[before].latex))
+    if verdict.check_reading_first:
+        rows.append(Row("Line as read", latex=line.latex))
+        if verdict.other_reading is not None:
+            index, latex = verdict.other_reading
+            rows.append(Row(f"Or line {index + 1} says", latex=latex))
+        if row.reason:
+            rows.append(Row("As read", text=_sentence(row.reason)))
+        return tuple(rows)
     rows.append(Row("Line as written", latex=line.latex))
     if row.slip is None:
         if row.reason:
-            rows.append(Row("Why", text=plain(row.reason)))
-    else:
-        slip = row.slip
-        if slip.term:
-            rows.append(Row("Term", latex=slip.term))
-        if slip.should_be:
-            rows.append(Row("Should be", latex=slip.should_be))
-        if slip.because:
-            rows.append(Row("Why", text=plain(slip.because)))
-        elif row.reason:
-            rows.append(Row("Why", text=plain(row.reason)))
-        if slip.repaired:
-            rows.append(Row("Line put right", latex=slip.repaired))
-    if row.witness:
-        values = ", ".join(f"{plain(name)} = {plain(value)}" for name, value in row.witness.items())
-        rows.append(Row("Try", text=f"{values}: the two lines then differ."))
+            rows.append(Row("Why", text=_sentence(row.reason)))
+        return tuple(rows)
+    slip = row.slip
+    if slip.term and not is_missing(slip):
+        rows.append(Row("Term", latex=slip.term))
+    if slip.should_be:
+        rows.append(Row("Missing" if is_missing(slip) else "Should be", latex=slip.should_be))
+    if slip.because:
+        rows.append(Row("Why", text=_sentence(slip.because)))
+    if slip.repaired:
+        rows.append(Row("Line put right", latex=slip.repaired))
+    if row.reason and row.reason != slip.because:
+        rows.append(Row("Values" if slip.because else "Why", text=_sentence(row.reason)))
     return tuple(rows)
+
+
+def _sentence(words: str) -> str:
+    """The words in plain signs, with a capital and a full stop."""
+    text = plain(words).strip()
+    if re.match(r"[a-z]{2}", text):
+        text = text[0].upper() + text[1:]
+    return text if not text or text[-1] in ".!?" else f"{text}."
+
+
+def is_missing(slip: Slip) -> bool:
+    """Whether the slip is a term that was left out, so that nothing on the page can be framed."""
+    return slip.span[0] == slip.span[1] or slip.term.startswith("(missing")
 
 
 def _lines(numbers: list[int]) -> str:
