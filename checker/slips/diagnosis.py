@@ -25,7 +25,24 @@ from checker.slips.values import TooLarge, subtract, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.steps import judge_step
 from checker.syntax import parse_line
-from checker.syntax.tree import Alternatives, Chain, Expression, Line, Node, Relation, Root, Statement, Symbol, walk
+from checker.syntax.tree import (
+    Absolute,
+    Alternatives,
+    Chain,
+    Division,
+    Expression,
+    Fraction,
+    Function,
+    Line,
+    Node,
+    Power,
+    Relation,
+    Root,
+    Statement,
+    Symbol,
+    nodes_of,
+    walk,
+)
 
 __all__ = ["Follows", "diagnose"]
 
@@ -60,8 +77,10 @@ def diagnose(
         proposal = search.first(_gathered((_matched, _branches), line, written), LIKELY)
         if proposal is not None and proposal.kind not in PLAIN:
             return search.slip(proposal)
-        rule = _documented(line, written)
-        if proposal is not None and (rule is None or not (rule.telling or rule.kind == proposal.kind)):
+        if proposal is not None and not _has_structure(line):
+            return search.slip(proposal)
+        rule = _documented(line, written, telling=proposal is not None)
+        if proposal is not None and rule is None:
             return search.slip(proposal)
         if rule is not None and isinstance(rule, RelationSlip) and rule.whole:
             proposal = search.first(_gathered((_anew,), line, written), None) or proposal
@@ -258,13 +277,22 @@ def _careful(proposals: Iterable[Proposal]) -> Iterator[Proposal]:
         return
 
 
-def _documented(before: Line, written: Line) -> ExpressionSlip | RelationSlip | None:
+def _has_structure(line: Line) -> bool:
+    """Whether the line holds more than sums and products, so that a law may have been misused."""
+    found = (Fraction, Division, Power, Root, Function, Absolute)
+    return isinstance(line.statement, Relation) or any(
+        isinstance(node, found) for top in nodes_of(line.statement) for node in walk(top)
+    )
+
+
+def _documented(before: Line, written: Line, *, telling: bool) -> ExpressionSlip | RelationSlip | None:
     """The first slip of the catalogue that turns the line before into the written one."""
     try:
         for slip in relation_slips(before.statement, written.statement):
-            return slip
+            if slip.telling or not telling:
+                return slip
         for old, _, new in _links(before, written):
-            for found in expression_slips(old, value_of(new)):
+            for found in expression_slips(old, value_of(new), telling=telling):
                 return found
     except (TooLarge, RecursionError):
         return None

@@ -70,7 +70,7 @@ class Leaf:
         own = divide(whole, self.multiplier) if whole else {}
         if not own:
             return ""
-        text = write_value(own, style)
+        text = write_value(own, style.after(self.text))
         if text is None:
             return None
         return text if self.first and not self.text.startswith("+") else signed(text)

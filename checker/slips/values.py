@@ -236,8 +236,19 @@ def value_of(node: Node, instead: Mapping[int, Value] | None = None) -> Value:
     Raises:
         TooLarge: the sum has too many terms.
     """
-    if instead is not None and id(node) in instead:
+    if instead is None:
+        return _plain_value(node)
+    if id(node) in instead:
         return instead[id(node)]
+    return _computed(node, instead)
+
+
+@lru_cache(maxsize=4096)
+def _plain_value(node: Node) -> Value:
+    return _computed(node, None)
+
+
+def _computed(node: Node, instead: Mapping[int, Value] | None) -> Value:
     match node:
         case Number(value=number):
             return constant(number)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction as Rational
 
 from checker.slips.values import SIGN, Monomial, Value
@@ -13,9 +13,15 @@ __all__ = ["Style", "signed", "style_of", "unsigned", "write_value"]
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """How numbers are written: decimals or fractions."""
+    """How terms are written: decimals or fractions, and the letters in the order in which they came before."""
 
     decimals: bool = False
+    order: tuple[str, ...] = ()
+
+    def after(self, text: str) -> Style:
+        """The same style with the letters ordered as in a text."""
+        found = dict.fromkeys(re.findall(r"[A-Za-z]", re.sub(r"\\\\[A-Za-z]+", "", text)))
+        return replace(self, order=tuple(found))
 
 
 PLAIN = Style()
@@ -86,11 +92,15 @@ def _subscript(text: str | None) -> str:
     return text if len(text) == 2 or text.startswith("_{") else f"_{{{text[1:]}}}"
 
 
+def _place(atom: str, style: Style) -> tuple[int, str]:
+    return (style.order.index(atom) if atom in style.order else len(style.order)), atom
+
+
 def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
     sign = "-" if coefficient < 0 else ""
     size = abs(coefficient)
     top, bottom, plus_minus, radicand = "", "", False, 1
-    for atom, exponent in key:
+    for atom, exponent in sorted(key, key=lambda pair: _place(pair[0], style)):
         if atom == SIGN:
             plus_minus = True
             continue

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from checker.slips.catalogue.bracket_table import BRACKET_SLIPS
 from checker.slips.catalogue.entries import ExpressionSlip, RelationSlip
@@ -10,7 +11,7 @@ from checker.slips.catalogue.fraction_table import FRACTION_SLIPS
 from checker.slips.catalogue.power_table import POWER_SLIPS
 from checker.slips.catalogue.relation_table import RELATION_SLIPS
 from checker.slips.values import TooLarge, Value, value_of
-from checker.syntax.tree import Alternatives, Node, Relation, Statement, walk
+from checker.syntax.tree import Alternatives, Node, Relation, Statement, children
 
 __all__ = [
     "EXPRESSION_SLIPS", "RELATION_SLIPS", "ExpressionSlip", "RelationSlip", "expression_slips", "relation_slips",
@@ -40,20 +41,38 @@ def _same_branches(wrong: list[tuple[Value, Value]], found: list[tuple[Value, Va
     return len(wrong) == len(found) and all(branch in found for branch in wrong)
 
 
-def expression_slips(before: Node, written: Value) -> Iterator[ExpressionSlip]:
-    """The documented slips that, at one place of an expression, give it the written value."""
-    places = [node for number, node in enumerate(walk(before)) if number < MOST_PLACES]
+def expression_slips(before: Node, written: Value, *, telling: bool) -> Iterator[ExpressionSlip]:
+    """The documented slips that, at one place of an expression, give it the written value.
+
+    Args:
+        before: the expression of the line before.
+        written: the value of the written expression.
+        telling: leave out slips that say no more than that a sign, a number or a power of one term is wrong.
+    """
+    places = [(node, _around(above, node)) for node, above in islice(_with_ancestors(before, ()), MOST_PLACES)]
     for slip in EXPRESSION_SLIPS:
-        for place in places:
+        if telling and not slip.telling:
+            continue
+        for place, around in places:
             try:
-                if any(_same(before, place, wrong, written) for wrong in slip.rewrite(place)):
+                if any(_value(before, place, around, wrong) == written for wrong in slip.rewrite(place)):
                     yield slip
                     break
             except (TooLarge, ZeroDivisionError, OverflowError, ValueError):
                 continue
 
 
-def _same(before: Node, place: Node, wrong: Value, written: Value) -> bool:
-    if place is before:
-        return wrong == written
-    return value_of(before, {id(place): wrong}) == written
+def _with_ancestors(node: Node, above: tuple[Node, ...]) -> Iterator[tuple[Node, tuple[Node, ...]]]:
+    yield node, above
+    for child in children(node):
+        yield from _with_ancestors(child, (*above, node))
+
+
+def _around(above: tuple[Node, ...], place: Node) -> dict[int, Value]:
+    """The values of all that stands beside the way from the top to a place."""
+    path = {id(node) for node in (*above, place)}
+    return {id(child): value_of(child) for node in above for child in children(node) if id(child) not in path}
+
+
+def _value(before: Node, place: Node, around: dict[int, Value], wrong: Value) -> Value:
+    return wrong if place is before else value_of(before, {**around, id(place): wrong})
