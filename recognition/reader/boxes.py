@@ -15,10 +15,11 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Bounds", "bounds_from_attention", "bounds_in_shares", "drawn"]
+__all__ = ["Bounds", "Pieces", "bounds_from_attention", "bounds_in_shares", "cut_ink", "drawn"]
 
 _INK_LEVEL: Final = 90  # of 255
 _SHARED: Final = 0.3  # of the best claim: more than one token with such a claim means that they touch
+_UNCLAIMED: Final = 1e-9  # ink that no token looked at: a blot, a stray of the next line
 _NEAR: Final = 18.0  # px: how far the middle of attention may miss its sign
 _UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
 
@@ -27,7 +28,7 @@ Bounds = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
-class _Pieces:
+class Pieces:
     """Ink cut by component and by cell: each array has one entry a piece."""
 
     component: NDArray[np.intp]
@@ -50,20 +51,35 @@ def drawn(tokens: Sequence[str]) -> list[int]:
     return out
 
 
-def bounds_from_attention(
-    pixels: NDArray[np.uint8], tokens: Sequence[str], attention: NDArray[np.float32], *, columns: int, cell: int
-) -> Bounds:
+def cut_ink(pixels: NDArray[np.uint8], *, columns: int, cell: int) -> Pieces:
+    """Cut the ink of a canonical image; cell (r, c) of the attention's grid is number r * columns + c."""
+    dark = (pixels > _INK_LEVEL).astype(np.uint8)
+    _, labels = cv2.connectedComponents(dark, connectivity=8)
+    ys, xs = np.nonzero(dark)
+    component = labels[ys, xs].astype(np.intp) - 1
+    place = (ys // cell) * columns + xs // cell
+    keys, piece = np.unique(component * (columns * (pixels.shape[0] // cell + 1)) + place, return_inverse=True)
+    first = np.zeros(len(keys), np.intp)
+    first[piece] = np.arange(len(piece))
+    area = np.bincount(piece, minlength=len(keys)).astype(np.float64)
+    bounds = np.empty((len(keys), 4))
+    bounds[:, :2] = np.inf
+    bounds[:, 2:] = -np.inf
+    for column, values in ((0, xs), (1, ys)):
+        np.minimum.at(bounds[:, column], piece, values)
+        np.maximum.at(bounds[:, column + 2], piece, values + 1)
+    return Pieces(component[first], place[first], area, bounds)
+
+
+def bounds_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float32]) -> Bounds:
     """Bounds of each token from where the decoder looked.
 
     Args:
-        pixels: canonical image, ink bright on 0.
+        pieces: the ink of the line, not empty.
         tokens: canonical tokens of the reading.
-        attention: shape (tokens, cells), cell (r, c) of the grid being number r * columns + c.
+        attention: shape (tokens, cells), cells numbered as in `pieces`.
     """
-    pieces = _pieces(pixels, columns, cell)
     own_ink = drawn(tokens)
-    if not own_ink or not len(pieces.area):
-        return bounds_in_shares(pixels, tokens)
     claims = _claims(pieces, attention[own_ink])
     owner = _owners(pieces, claims)
     out = np.full((len(tokens), 4), np.nan)
@@ -87,26 +103,7 @@ def bounds_in_shares(pixels: NDArray[np.uint8], tokens: Sequence[str]) -> Bounds
     return _with_groups(out, tokens)
 
 
-def _pieces(pixels: NDArray[np.uint8], columns: int, cell: int) -> _Pieces:
-    dark = (pixels > _INK_LEVEL).astype(np.uint8)
-    _, labels = cv2.connectedComponents(dark, connectivity=8)
-    ys, xs = np.nonzero(dark)
-    component = labels[ys, xs].astype(np.intp) - 1
-    place = (ys // cell) * columns + xs // cell
-    keys, piece = np.unique(component * (columns * (pixels.shape[0] // cell + 1)) + place, return_inverse=True)
-    first = np.zeros(len(keys), np.intp)
-    first[piece] = np.arange(len(piece))
-    area = np.bincount(piece, minlength=len(keys)).astype(np.float64)
-    bounds = np.empty((len(keys), 4))
-    bounds[:, :2] = np.inf
-    bounds[:, 2:] = -np.inf
-    for column, values in ((0, xs), (1, ys)):
-        np.minimum.at(bounds[:, column], piece, values)
-        np.maximum.at(bounds[:, column + 2], piece, values + 1)
-    return _Pieces(component[first], place[first], area, bounds)
-
-
-def _claims(pieces: _Pieces, attention: NDArray[np.float32]) -> NDArray[np.float64]:
+def _claims(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.float64]:
     """How strongly each token claims each piece.
 
     Its attention there, as a share of what all tokens spent there, less the farther the piece's component lies from
@@ -123,7 +120,7 @@ def _claims(pieces: _Pieces, attention: NDArray[np.float32]) -> NDArray[np.float
     return np.asarray(share * near, np.float64)
 
 
-def _component_bounds(pieces: _Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+def _component_bounds(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Of the component of each piece: left and top; right and bottom; shape (pieces, 2) each."""
     count = int(pieces.component.max()) + 1
     low, high = np.full((count, 2), np.inf), np.full((count, 2), -np.inf)
@@ -132,18 +129,17 @@ def _component_bounds(pieces: _Pieces) -> tuple[NDArray[np.float64], NDArray[np.
     return low[pieces.component], high[pieces.component]
 
 
-def _owners(pieces: _Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:
-    """The token that gets each piece: that of its whole component, or its own where several tokens share one."""
+def _owners(pieces: Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:
+    """The token that gets each piece: that of its whole component, or its own where several share one; -1 for none."""
     count = int(pieces.component.max()) + 1
     whole = np.zeros((len(claims), count))
     np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
     rivals = whole >= _SHARED * whole.max(axis=0)
     alone = rivals.sum(axis=0) == 1
     allowed = np.where(rivals[:, pieces.component], claims, -1.0)
-    owner: NDArray[np.intp] = np.where(
-        alone[pieces.component], whole.argmax(axis=0)[pieces.component], allowed.argmax(axis=0)
-    )
-    return owner
+    owner = np.where(alone[pieces.component], whole.argmax(axis=0)[pieces.component], allowed.argmax(axis=0))
+    owner[allowed.max(axis=0) <= _UNCLAIMED] = -1
+    return np.asarray(owner, np.intp)
 
 
 def _with_groups(bounds: Bounds, tokens: Sequence[str]) -> Bounds:

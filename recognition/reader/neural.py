@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from recognition.reader.beam import Reading, best_readings, greedy_reading
-from recognition.reader.boxes import Bounds, bounds_from_attention, bounds_in_shares
+from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink
 from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
@@ -117,8 +117,9 @@ class NeuralReader:
         readings = self._search(memory, beam, grammars)
         said = shares([one.score for one in readings], self.facts.temperature, self.facts.rest)
         to_original = crop.to_original @ image.to_input
+        pieces = cut_ink(image.pixels, columns=memory.grid[1], cell=self.facts.cell)
         return tuple(
-            self._candidate(reading, float(probability), image, memory, to_original)
+            self._candidate(reading, float(probability), image, pieces, to_original)
             for reading, probability in zip(readings[:CANDIDATES], said, strict=False)
         )
 
@@ -150,15 +151,15 @@ class NeuralReader:
         reading: Reading,
         probability: float,
         image: CanonicalImage,
-        memory: Memory,
+        pieces: Pieces,
         to_original: NDArray[np.float64],
     ) -> Candidate:
         texts = self._texts(reading)
         attention = reading.attention
-        if attention is None:
+        if attention is None or not len(pieces.area):
             bounds = bounds_in_shares(image.pixels, texts)
         else:
-            bounds = bounds_from_attention(image.pixels, texts, attention, columns=memory.grid[1], cell=self.facts.cell)
+            bounds = bounds_from_attention(pieces, texts, attention)
         boxes = _boxes(bounds, to_original)
         sure = np.exp(np.minimum(reading.log_probs, 0.0))
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))

@@ -13,7 +13,7 @@ import pytest
 from recognition.errors import Cancelled, ModelError
 from recognition.evaluate import DrawnStrokes, load_samples
 from recognition.reader import ModelFacts, NeuralReader
-from recognition.reader.boxes import bounds_from_attention, bounds_in_shares, drawn
+from recognition.reader.boxes import bounds_from_attention, bounds_in_shares, cut_ink, drawn
 from recognition.reader.calibration import (
     ScoredLine,
     calibration_error,
@@ -264,7 +264,7 @@ def test_ink_is_shared_out_by_attention_and_groups_enclose_theirs():
     attention = np.zeros((5, 12), np.float32)
     attention[0, 7], attention[3, 3] = 1, 1
     attention[0, 3] = attention[3, 7] = 0.2
-    bounds = bounds_from_attention(pixels, tokens, attention, columns=6, cell=16)
+    bounds = bounds_from_attention(cut_ink(pixels, columns=6, cell=16), tokens, attention)
     assert bounds[0].tolist() == [20, 16, 24, 30]
     assert bounds[1].tolist() == bounds[2].tolist() == bounds[3].tolist() == bounds[4].tolist() == [52, 2, 56, 14]
 
@@ -273,7 +273,7 @@ def test_touching_signs_are_parted_by_cells():
     pixels = np.zeros((16, 64), np.uint8)
     pixels[4:12, 0:64] = 255
     attention = np.array([[0.5, 0.5, 0, 0], [0, 0, 0.5, 0.5]], np.float32)
-    bounds = bounds_from_attention(pixels, ["a", "b"], attention, columns=4, cell=16)
+    bounds = bounds_from_attention(cut_ink(pixels, columns=4, cell=16), ["a", "b"], attention)
     assert bounds.tolist() == [[0, 4, 32, 12], [32, 4, 64, 12]]
 
 
