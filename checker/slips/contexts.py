@@ -110,14 +110,24 @@ def _terms(before: Sum, written: Sum) -> Iterator[Pair]:
                 continue
             rest = [kept for kept in rest if kept is not term]
             other = [kept for kept in other if kept is not equal]
-    if len(rest) == len(before.terms) or not rest or not other:
+    lone, twin = _without_equal(rest, other)
+    if len(lone) == len(twin) == 1 and lone[0].sign == twin[0].sign and len(term_value(twin[0])) > 1:
+        yield lone[0].body, twin[0].body
         return
-    if len(rest) == 1 and len(other) == 1:
-        if rest[0].sign == other[0].sign and len(value_of(other[0].body)) > 1:
-            yield rest[0].body, other[0].body
+    if len(rest) == len(before.terms) or not rest or not other:
         return
     if len(other) > 1 or len(rest) > 1:
         yield _sum_of(rest), _sum_of(other)
+
+
+def _without_equal(first: Sequence[Term], second: Sequence[Term]) -> tuple[list[Term], list[Term]]:
+    rest, other = list(first), list(second)
+    for term in first:
+        equal = next((twin for twin in other if term_value(twin) == term_value(term)), None)
+        if equal is not None:
+            rest = [kept for kept in rest if kept is not term]
+            other = [kept for kept in other if kept is not equal]
+    return rest, other
 
 
 def _alone(value: object, before: Sum, written: Sum) -> bool:

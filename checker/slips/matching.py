@@ -11,7 +11,7 @@ from checker.slips.leaves import Edit, Leaf, Place
 from checker.slips.partials import Partial
 from checker.slips.proposals import Proposal
 from checker.slips.sentences import collected, made, shown, sign_reason
-from checker.slips.values import Value, add, divide, negate, scale, subtract, total
+from checker.slips.values import Monomial, Value, add, divide, negate, scale, subtract, total
 from checker.slips.writing import Style, signed, unsigned, write_value
 
 __all__ = ["Matching"]
@@ -57,6 +57,8 @@ class Matching:
         yield from self._missing(gap)
         if self.relation:
             yield from self._one_side(gap)
+        if len(gap) == 1:
+            yield from self._two_alike(next(iter(gap)))
         if len(gap) == 2:
             yield from self._two_terms(gap)
 
@@ -173,7 +175,9 @@ class Matching:
             cost = 1.25 if leaf.value == negate(needed) else 1.5
             return self._proposal(cost + doubt, "arithmetic", leaf, needed, because)
         because = f"with the other terms as they stand, this is {self._own(leaf, needed)}"
-        return self._proposal(2.2 + doubt, "arithmetic", leaf, needed, because)
+        lost = sum(part.key == key for part in rest)
+        cost = 2.8 if lost > 1 and any(other.key == key for other in odd) else 2.2
+        return self._proposal(cost + doubt, "arithmetic", leaf, needed, because)
 
     def _own(self, leaf: Leaf, needed: Value) -> str:
         return shown(divide(needed, leaf.multiplier), self.style)
@@ -408,13 +412,31 @@ class Matching:
             found = [proposal for proposal in found if proposal.cost < 2]
             choices.append(sorted(found, key=lambda proposal: proposal.cost)[:3])
         for first, second in pairs_of(*choices):
-            if first.span == second.span:
-                continue
-            lead, other = sorted((first, second), key=lambda proposal: proposal.span)
-            where = self.line[other.span[0]:other.span[1]] or "a missing term"
-            because = f"{lead.because}; also {where} should be {other.should_be}: {other.because}"
-            cost = 1.2 + first.cost + second.cost
-            yield Proposal(cost, lead.kind, lead.span, lead.should_be, because, (*lead.edits, *other.edits))
+            if first.span != second.span:
+                yield self._both(first, second, 1.2)
+
+    def _two_alike(self, key: Monomial) -> Iterator[Proposal]:
+        """Two like terms, neither collected, both wrong."""
+        rest, odd = self._unmatched(None)
+        parts = [part for part in rest if part.key == key]
+        leaves = [leaf for leaf in odd if leaf.key == key]
+        if len(parts) != 2 or len(leaves) != 2:
+            return
+        for ordered in (parts, parts[::-1]):
+            found = [
+                self._single(leaf, _flow(_flow(part.value, part.side), leaf.side), part, 0.0)
+                for leaf, part in zip(leaves, ordered, strict=True)
+            ]
+            if found[0] is not None and found[1] is not None:
+                yield self._both(found[0], found[1], 0.3 if ordered is parts else 0.4)
+
+    def _both(self, first: Proposal, second: Proposal, extra: float) -> Proposal:
+        """Two proposals at once, told at the place that comes first."""
+        lead, other = sorted((first, second), key=lambda proposal: proposal.span)
+        where = self.line[other.span[0]:other.span[1]] or "a missing term"
+        because = f"{lead.because}; also {where} should be {other.should_be}: {other.because}"
+        cost = extra + first.cost + second.cost
+        return Proposal(cost, lead.kind, lead.span, lead.should_be, because, (*lead.edits, *other.edits))
 
 
 def _flip_order(part: Partial, leaf: Leaf) -> tuple[bool, bool, bool]:

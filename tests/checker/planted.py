@@ -1,4 +1,4 @@
-"""One step with one changed term, drawn apart from the practice generator: shuffled, uncollected, in one or two letters."""
+"""One step with one changed term, drawn apart from the practice generator: shuffled, in one or two letters."""
 
 from __future__ import annotations
 

@@ -55,7 +55,10 @@ WORKINGS = [
         {"multiply-each-term"}, "+1", "+2",
     ),
     # the bar is a bracket: -(y-2) is -y+2
-    ((r"\frac{3y}{4}-\frac{y-2}{4}", r"=\frac{3y-y-2}{4}", r"=\frac{2y-2}{4}"), 1, {"sign-bracket", "sign-product"}, "-2", "+2"),
+    (
+        (r"\frac{3y}{4}-\frac{y-2}{4}", r"=\frac{3y-y-2}{4}", r"=\frac{2y-2}{4}"), 1,
+        {"sign-bracket", "sign-product"}, "-2", "+2",
+    ),
     # 12 divided by 4 is 3
     ((r"\frac{8b+12}{4}", "=2b+12"), 1, {"divide-each-term"}, "+12", "+3"),
     # 6 divided by 2 is 3
