@@ -14,7 +14,7 @@ from recognition.page.found import FoundPage, LineCrop
 from recognition.page.grouping import group_lines
 from recognition.page.light import background, evened, ink_mask
 from recognition.page.order import reading_order
-from recognition.page.paper import find_corners, flattening
+from recognition.page.paper import find_corners, flattening, single_hue_share
 from recognition.page.pieces import find_pieces
 from recognition.page.rulings import find_rulings, take_out
 from recognition.result import Tick, no_tick
@@ -25,6 +25,10 @@ WORK_SIDE = 1800
 """Longer side in pixels at which lines are looked for; crops are cut at full size."""
 _LEAST_PAPER = 0.5
 """A page has at least this share of plain paper; a picture with less is no page of writing."""
+_LEAST_SINGLE_HUE = 0.55
+"""Share of the sheet that has the hue of the paper."""
+_LEAST_LETTER = 10.0
+"""Working pixels; what is smaller is grain of the picture, or writing too small to read."""
 _MOST_LINES = 200
 
 
@@ -53,7 +57,9 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     tick(2, 6)
     inside = _inside(flat)
     dark = ink_mask(flat.even, inside)
-    if dark.paper_share < _LEAST_PAPER or not dark.mask.any():
+    if (
+        dark.paper_share < _LEAST_PAPER or not dark.mask.any() or single_hue_share(rgb, corners) < _LEAST_SINGLE_HUE
+    ):
         return FoundPage((), size, _tuples(corners), clock.stages())
     clock.note("light")
     tick(3, 6)
@@ -64,7 +70,7 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     clock.note("rulings")
     tick(4, 6)
     pieces = find_pieces(dark.mask, cleaned.even)
-    groups = group_lines(pieces)[:_MOST_LINES]
+    groups = group_lines(pieces)[:_MOST_LINES] if pieces.letter >= _LEAST_LETTER else []
     clock.note("lines")
     tick(5, 6)
     lines: list[LineCrop] = []

@@ -78,7 +78,20 @@ def _without_ghosts(groups: list[list[int]], pieces: Pieces) -> list[list[int]]:
     order = sorted(kept, key=lambda item: item[1])
     total = np.cumsum([item[2] for item in order])
     usual = order[int(np.searchsorted(total, total[-1] / 2))][1]
-    return [group for group, level, _ in kept if level > _GHOST * usual and not _is_stray(group, level, usual, pieces)]
+    return [
+        group for group, level, _ in kept
+        if level > _GHOST * usual and not _is_stray(group, level, usual, pieces) and not _is_blots(group, pieces)
+    ]
+
+
+def _is_blots(group: list[int], pieces: Pieces) -> bool:
+    """Filled patches instead of strokes: as thick as they are tall, and as thick as letters are tall."""
+    area, thickness = pieces.area[group], pieces.thickness[group]
+    tall = pieces.boxes[group, 3] - pieces.boxes[group, 1]
+    to_letter = float(np.average(thickness, weights=area)) / pieces.letter
+    to_height = float(np.average(thickness / np.maximum(tall, 1), weights=area))
+    most = 0.55 if len(group) > 3 else 0.48
+    return to_letter > most and to_height > most
 
 
 def _is_stray(group: list[int], level: float, usual: float, pieces: Pieces) -> bool:
@@ -162,7 +175,8 @@ def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]
     flat = np.flatnonzero((w > 0.55 * letter) & (h < 0.3 * w) & (h < 0.6 * letter))
     for i in flat[np.argsort(w[flat])]:
         bar_y = (y0[i] + y1[i]) / 2
-        reach = 0.62 * letter if w[i] > 1.1 * letter else 0.42 * letter
+        # A long bar is hardly a minus sign, so what it parts may stand farther off.
+        reach = letter * (0.42 if w[i] < 1.1 * letter else 0.62 if w[i] < 2.2 * letter else 0.8)
         over = (cx > x0[i] - 0.25 * letter) & (cx < x1[i] + 0.25 * letter) & (w < w[i] * 1.25 + 0.5 * letter)
         over[i] = False
         is_flat = (h < 0.3 * w) & (w > 0.4 * w[i]) & (w < 2.2 * w[i])

@@ -13,17 +13,20 @@ __all__ = ["Pieces", "find_pieces"]
 
 @dataclass(frozen=True, slots=True)
 class Pieces:
-    """labels: shape (h, w), 0 for paper, i + 1 for piece i; boxes: shape (n, 4) as x0, y0, x1, y1; area: pixels.
+    """All pieces of a page.
 
-    darkness: mean grey levels below paper; letter: typical height of a letter or digit in pixels; pen: typical
-    thickness of a stroke. bars: shape (m, 5) as x0, y0, x1, y1, piece: long level strokes within larger pieces, such as
-    a fraction bar that a letter touches.
+    labels: shape (h, w), 0 for paper, i + 1 for piece i; boxes: shape (n, 4) as x0, y0, x1, y1; area: pixels.
+    darkness: mean grey levels below paper; thickness: of the thickest stroke of each piece in pixels.
+    letter: usual height of a letter or digit in pixels; pen: usual thickness of a stroke.
+    bars: shape (m, 5) as x0, y0, x1, y1, piece: long level strokes within larger pieces, such as a fraction bar that a
+    letter touches.
     """
 
     labels: NDArray[np.int32]
     boxes: NDArray[np.float64]
     area: NDArray[np.float64]
     darkness: NDArray[np.float64]
+    thickness: NDArray[np.float64]
     letter: float
     pen: float
     bars: NDArray[np.float64]
@@ -46,7 +49,7 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
     count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
     x, y, w, h, area = (stats[1:, i].astype(np.float64) for i in range(5))
     if count <= 1:
-        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), 0.0, 0.0, np.zeros((0, 5)))
+        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, np.zeros((0, 5)))
     inked = mask > 0
     darkness = np.bincount(labels[inked], 255.0 - even[inked], minlength=count)[1:] / np.maximum(area, 1)
     usual = _weighted(darkness, area, 0.7)
@@ -79,9 +82,19 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
     renumber[order + 1] = np.arange(1, len(order) + 1)
     boxes = np.column_stack([x, y, x + w, y + h])[order]
     numbered = renumber[labels]
+    thickness = _thickness(numbered, len(order))
     return Pieces(
-        numbered, boxes, area[order], darkness[order], letter, pen, _inner_bars(numbered, boxes, letter, pen)
+        numbered, boxes, area[order], darkness[order], thickness, letter, pen, _inner_bars(numbered, boxes, letter, pen)
     )
+
+
+def _thickness(labels: NDArray[np.int32], count: int) -> NDArray[np.float64]:
+    """Twice the greatest distance from a pixel of each piece to paper."""
+    ink = labels > 0
+    distance = cv2.distanceTransform(ink.astype(np.uint8), cv2.DIST_L2, 3)
+    thickest = np.zeros(count + 1)
+    np.maximum.at(thickest, labels[ink], distance[ink])
+    return 2 * thickest[1:]
 
 
 def _inner_bars(

@@ -28,6 +28,8 @@ def is_struck_out(own: NDArray[np.uint8], boxes: NDArray[np.float64], pieces: Pi
     ink = own > 0
     if ink.mean() > 0.5 and height > 0.7 * pieces.letter:
         return True  # scribbled over
+    if float((boxes[:, 2] - boxes[:, 0]).max()) < 0.9 * _LEAST_SPAN * width:
+        return False  # a stroke through the line would tie its letters to one long piece
     return _crossed_by_straight_stroke(own, pieces)
 
 
