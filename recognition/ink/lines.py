@@ -29,6 +29,12 @@ _SCRIPT_REACH: Final = 0.35  # and nearer to their line than lines are to each o
 _STRAY_WIDTH: Final = 2.5
 _STRAY_HEIGHT: Final = 0.75
 _STRAY_REACH: Final = 0.9
+_FLAT: Final = 0.35  # minus signs, bars and dots are lower
+_LETTER: Final = 0.5  # higher strokes can tell whether they are crossed out
+
+_STRIKE_WIDTH: Final = 0.75  # of the line
+_STRIKE_SHARE: Final = 0.7  # of its letters are crossed
+_STRIKE_LEAST: Final = 3  # letters
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -75,7 +81,35 @@ def _line(strokes: tuple[NDArray[np.float64], ...], numbers: tuple[int, ...], si
     high = np.minimum(np.ceil(points.max(axis=0)) + _BORDER + 1, size).astype(int)
     box = Box(int(low[0]), int(low[1]), int(high[0] - low[0]), int(high[1] - low[1]))
     left, top, right, bottom = (float(side) for side in (box.x, box.y, box.x + box.w, box.y + box.h))
-    return InkLine(strokes, numbers, box, ((left, top), (right, top), (right, bottom), (left, bottom)))
+    polygon = ((left, top), (right, top), (right, bottom), (left, bottom))
+    return InkLine(strokes, numbers, box, polygon, _is_struck_out(strokes))
+
+
+def _is_struck_out(strokes: tuple[NDArray[np.float64], ...]) -> bool:
+    """One stroke runs along the whole line, through the middle of most of the others."""
+    low = np.array([stroke.min(axis=0) for stroke in strokes])
+    high = np.array([stroke.max(axis=0) for stroke in strokes])
+    letters = np.flatnonzero((high - low)[:, 1] > _LETTER * typical_height(*(high - low).T[::-1]))
+    width = float(np.ptp([low[:, 0].min(), high[:, 0].max()]))
+    for number in np.flatnonzero((high - low)[:, 0] > _STRIKE_WIDTH * width):
+        others = letters[letters != number]
+        if len(others) < _STRIKE_LEAST:
+            continue
+        path = _dense(strokes[number])
+        room = 0.2 * (high - low)[others]
+        room[:, 0] = 0
+        inside = (path[:, None] > low[others] + room) & (path[:, None] < high[others] - room)
+        if inside.all(axis=2).any(axis=0).mean() > _STRIKE_SHARE:
+            return True
+    return False
+
+
+def _dense(stroke: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Points along a stroke, about a pixel apart."""
+    lengths = np.hypot(*np.diff(stroke, axis=0).T)
+    along = np.concatenate([[0.0], np.cumsum(lengths)])
+    places = np.arange(0.0, along[-1] + 1.0)
+    return np.column_stack([np.interp(places, along, stroke[:, axis]) for axis in (0, 1)])
 
 
 class _Grouping:
@@ -98,6 +132,7 @@ class _Grouping:
         self._join_nearest(widest=_SCRIPT_WIDTH, reach=_SCRIPT_REACH)
         self._join_rows()
         self._join_nearest(widest=_STRAY_WIDTH, reach=_STRAY_REACH, tallest=_STRAY_HEIGHT)
+        self._join_nearest(widest=np.inf, reach=_STRAY_REACH, tallest=_FLAT)  # underlines
         groups = self._groups()
         return [tuple(group) for group in sorted(groups, key=lambda g: float(self._middle(g)))]
 
@@ -121,7 +156,7 @@ class _Grouping:
 
     def _flat(self) -> NDArray[np.bool_]:
         """Minus signs, bars, dots: too low to tell a height."""
-        flat: NDArray[np.bool_] = self._height < 0.35 * self.unit
+        flat: NDArray[np.bool_] = self._height < _FLAT * self.unit
         return flat
 
     def _join_neighbours(self) -> None:

@@ -161,7 +161,7 @@ class NeuralReader:
         else:
             bounds = bounds_from_attention(pieces, texts, attention)
         boxes = _boxes(bounds, to_original)
-        sure = np.exp(np.minimum(reading.log_probs, 0.0))
+        sure = np.minimum(np.exp(reading.log_probs) / self.facts.token_ceiling, 1.0)
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
         return Candidate(" ".join(texts), probability, tokens)
 

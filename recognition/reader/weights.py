@@ -32,6 +32,7 @@ class ModelFacts:
     vocabulary: token of each output, in order. cell: input pixels to a cell of the attention's grid.
     temperature: divides the joint log-scores before they become probabilities.
     rest: log-score, on the same scale, of "none of the candidates"; minus infinity when it was never fitted.
+    token_ceiling: probability of a token that nothing speaks against; below 1 since labels are smoothed in training.
     max_tokens: the longest reading. version: as in the model card.
     """
 
@@ -40,6 +41,7 @@ class ModelFacts:
     cell: int = 16
     temperature: float = 1.0
     rest: float = -math.inf
+    token_ceiling: float = 0.94
     max_tokens: int = 160
     version: str = "0"
 
@@ -48,6 +50,8 @@ class ModelFacts:
             raise ValueError("The vocabulary starts with the special tokens and names each token once.")
         if not (self.temperature > 0 and self.cell > 0 and self.max_tokens > 0):
             raise ValueError("Temperature, cell and length are positive.")
+        if not 0 < self.token_ceiling <= 1:
+            raise ValueError("The most likely token has a probability.")
 
     def to_metadata(self) -> dict[str, str]:
         """Key and value texts for the metadata of an ONNX graph."""
@@ -62,6 +66,7 @@ class ModelFacts:
             "cell": str(self.cell),
             "temperature": repr(self.temperature),
             "rest": repr(self.rest),
+            "token_ceiling": repr(self.token_ceiling),
             "max_tokens": str(self.max_tokens),
         }
 
@@ -78,7 +83,7 @@ class ModelFacts:
             sides = {name: int(frame[name]) for name in ("margin", "max_height", "max_width")}
             facts["frame"] = CanonicalFrame(height=float(frame["target"]), **sides)
         kinds: dict[str, Callable[[str], Any]] = {
-            "cell": int, "temperature": float, "rest": float, "max_tokens": int, "version": str,
+            "cell": int, "temperature": float, "rest": float, "token_ceiling": float, "max_tokens": int, "version": str,
         }  # fmt: skip
         facts |= {key: kind(metadata[key]) for key, kind in kinds.items() if key in metadata}
         return cls(**facts)

@@ -204,6 +204,19 @@ def test_dot_minus_and_far_word_stay_in_their_row():
     assert _numbers([*row, *below]) == {tuple(range(7)), (7, 8, 9)}
 
 
+def test_line_crossed_out_whole_is_marked():
+    row = [_one(30.0 * place, 0) for place in range(5)]
+    (plain,) = strokes_to_lines(Ink((*row, _bar(-5, 130, 60)))).lines  # underlined
+    assert not plain.struck_out
+    (struck,) = strokes_to_lines(Ink((*row, _bar(-5, 130, 20)))).lines
+    assert struck.struck_out
+    zigzag = Stroke(np.array([[x, 5.0 if x % 20 else 35.0] for x in range(-10, 140, 10)]))
+    (scribbled,) = strokes_to_lines(Ink((*row, zigzag))).lines
+    assert scribbled.struck_out
+    (crossed_sevens,) = strokes_to_lines(Ink((*row, *(_bar(x - 8, x + 8, 20) for x in range(0, 150, 30))))).lines
+    assert not crossed_sevens.struck_out
+
+
 def test_page_picture_leads_back_to_the_ink():
     ink = Ink(tuple(Stroke(np.array([[x, 1000.0], [x + 10.0, 1400.0]])) for x in (500.0, 900.0, 1300.0)), "himetric")
     picture = render_page(ink)
