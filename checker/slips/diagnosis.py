@@ -16,11 +16,13 @@ from checker.slips.catalogue import ExpressionSlip, RelationSlip, expression_sli
 from checker.slips.contexts import narrowed
 from checker.slips.frames import Frame
 from checker.slips.leaves import Edit, apply_edits, leaves_of
-from checker.slips.matching import Matching
+from checker.slips.matching import matching_proposals
 from checker.slips.partials import partials_of
 from checker.slips.proposals import MISSING, Proposal
+from checker.slips.reading import Reading
 from checker.slips.relations import relation_proposals
 from checker.slips.repair import repairs, whole_side
+from checker.slips.trials import trials
 from checker.slips.values import TooLarge, subtract, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.steps import judge_step
@@ -49,7 +51,7 @@ __all__ = ["Follows", "diagnose"]
 Follows = Callable[[Line], bool]
 _Source = Callable[[Line, Line, Style], Iterator[Proposal]]
 
-MOST_CHECKS = 60
+MOST_CHECKS = 90
 LIKELY = 1.42
 ODD = 1.9
 STEP_SECONDS = 0.3
@@ -88,7 +90,8 @@ def diagnose(
             proposal = search.first(_gathered((_matched, _branches, _repaired, _anew), line, written), None)
         if proposal is not None:
             if rule is not None and (rule.telling or proposal.cost >= ODD):
-                proposal = replace(proposal, kind=rule.kind, because=rule.because)
+                because = f"{rule.because}: {proposal.because}" if proposal.cost <= LIKELY else rule.because
+                proposal = replace(proposal, kind=rule.kind, because=because)
             return search.slip(proposal)
     return None
 
@@ -203,8 +206,8 @@ def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
         for depth, (first, second) in enumerate(pairs):
             parts = partials_of(first, text)
             leaves, places = leaves_of(second, written.text)
-            matching = Matching(tuple(parts), tuple(leaves), tuple(places), written.text, style, False, solving)
-            for proposal in matching.proposals():
+            reading = Reading(tuple(parts), tuple(leaves), tuple(places), written.text, style, False, solving)
+            for proposal in matching_proposals(reading):
                 yield replace(proposal, cost=proposal.cost + 0.8 * depth)
     match before.statement, written.statement:
         case (Relation() as old_relation, Relation() as new_relation):
@@ -237,6 +240,7 @@ def _absolute(before: Line, written: Line) -> Iterator[Proposal]:
 def _repaired(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
     for frame, source in _frames(before, written, style):
         yield from _careful(repairs(frame))
+        yield from trials(frame, source)
         yield from whole_side(frame, source)
     yield from _root_repairs(before, written, style)
     yield from _absolute(before, written)

@@ -36,6 +36,7 @@ KINDS = {
     "root-lost": "Does another value make the line before true as well?",
     "root-of-square": "What is the root of a square for a negative value?",
     "root-of-sum": "Does a root spread over a sum?",
+    "sign": "Look at the sign.",
     "sign-bracket": "Look at the sign in front of the bracket.",
     "sign-moved": "A term changed sides: what happens to its sign?",
     "sign-product": "Look at the signs of the two factors.",

@@ -8,9 +8,10 @@ from fractions import Fraction as Rational
 from math import lcm
 
 from checker.slips.leaves import Edit, Leaf, Place, leaves_of
-from checker.slips.matching import Matching
+from checker.slips.matching import matching_proposals
 from checker.slips.partials import Partial, bare, partials_of, scaled
 from checker.slips.proposals import Proposal
+from checker.slips.reading import Reading
 from checker.slips.values import Value, as_constant, divide, multiply, negate, term_value, total
 from checker.slips.writing import Style, write_value
 from checker.syntax.tree import Line, Node, Relation, Sum, Term
@@ -47,9 +48,9 @@ def relation_proposals(
         else:
             divisor = write_value({(): 1 / number}, style) if abs(number) < 1 else write_value({(): number}, style)
             new_parts = [scaled(part, number, divisor or "") for part in parts]
-        matching = Matching(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
+        reading = Reading(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
         extra = _unlikeliness(factor, parts) + (0.6 if kept and number == -1 else 0.0)
-        for proposal in matching.proposals():
+        for proposal in matching_proposals(reading):
             yield replace(proposal, cost=proposal.cost + extra)
 
 
@@ -76,7 +77,7 @@ def _beside_brackets(
         leaves += found
         places += sums
     if struck:
-        yield from Matching(tuple(parts), tuple(leaves), tuple(places), line.text, style, True, True).proposals()
+        yield from matching_proposals(Reading(tuple(parts), tuple(leaves), tuple(places), line.text, style, True, True))
 
 
 def _terms(node: Node) -> list[Term]:

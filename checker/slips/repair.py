@@ -92,6 +92,7 @@ def _numbers(frame: Frame) -> Iterator[Proposal]:
     blank = symbol(BLANK)
     for side in frame.sides:
         raised = _exponents(side)
+        plain = _plain_terms(side) if frame.unknown is None else frozenset()
         for node in walk(side):
             if not isinstance(node, Number) or id(node) in raised:
                 continue
@@ -106,7 +107,17 @@ def _numbers(frame: Frame) -> Iterator[Proposal]:
                 if text is None or (number < 0 and not _opens(frame, node)):
                     continue
                 because = f"with {text} in place of {node.text} the line agrees with the line before"
-                yield at_term(frame, 1.9, "arithmetic", [Edit(node.span, text)], because)
+                # a plain term of a sum has been matched already: changing its number again says nothing new
+                cost = 2.9 if id(node) in plain else 1.9
+                yield at_term(frame, cost, "arithmetic", [Edit(node.span, text)], because)
+
+
+def _plain_terms(side: Node) -> frozenset[int]:
+    """The nodes of a sum that stand in no bracket."""
+    if not isinstance(side, Sum):
+        return frozenset()
+    inside = {id(below) for node in walk(side) if isinstance(node, Bracket) for below in walk(node)}
+    return frozenset(id(node) for node in walk(side)) - inside
 
 
 def _tried(frame: Frame, node: Number) -> list[Rational]:

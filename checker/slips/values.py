@@ -41,6 +41,7 @@ Value = Mapping[Monomial, Rational]
 
 BLANK = "□"
 SIGN = "±"
+IMAGINARY = "i"
 MOST_TERMS = 400
 MOST_POWER = 12
 MOST_DIGITS = 200
@@ -129,6 +130,9 @@ def _joined(first: Monomial, second: Monomial) -> tuple[Monomial, Rational]:
     factor = Rational(1)
     for atom, exponent in tuple(powers.items()):
         if atom == SIGN:
+            powers[atom] = exponent % 2
+        elif atom == IMAGINARY and exponent.denominator == 1:
+            factor *= -1 if exponent % 4 > 1 else 1
             powers[atom] = exponent % 2
         elif atom.isdigit():
             whole = exponent.numerator // exponent.denominator

@@ -1,0 +1,186 @@
+"""Why one written term should be another: the kind of slip, its cost, and the sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction as Rational
+
+from checker.slips.leaves import Leaf
+from checker.slips.partials import Partial
+from checker.slips.proposals import Proposal
+from checker.slips.reading import Reading, flow_of
+from checker.slips.sentences import collected, made, shown, sign_reason
+from checker.slips.values import Value, divide, negate, scale, subtract, total
+from checker.slips.writing import signed, unsigned
+
+__all__ = ["ONES", "SIDES", "explained", "from_one"]
+
+SIDES = ("left", "right")
+ONES: tuple[Value, ...] = ({(): Rational(1)}, {(): Rational(-1)})
+MULTIPLIED = ("product", "square", "middle", "scaled")
+
+
+def explained(reading: Reading, leaf: Leaf, needed: Value) -> Proposal | None:
+    rest, odd = reading.unmatched(leaf)
+    stands = any(flow_of(part.value, part.side) == flow_of(leaf.value, leaf.side) for part in rest)
+    doubt = 0.35 if stands else 0.0
+    place = reading.leaves.index(leaf)
+    if len(reading.parts) == len(reading.leaves) and reading.parts[place].value == leaf.value:
+        doubt += 0.1
+    if not needed:
+        because = f"nothing in the line before gives {unsigned(leaf.text)}"
+        return reading.proposal(1.6 + doubt + len(odd), "extra-term", leaf, needed, because)
+    if len(needed) > 1:
+        return _unlike(reading, leaf, needed, odd)
+    key = next(iter(needed))
+    likes = [part for part in rest if part.key == key]
+    flow = flow_of(needed, leaf.side)
+    chosen = [part for part in likes if flow_of(part.value, part.side) == flow]
+    if len(likes) > 1 and total(flow_of(part.value, part.side) for part in likes) == flow:
+        alone = sum(other.key == leaf.key for other in reading.leaves) == 1 and reading.is_collected()
+        return _collected(reading, leaf, needed, likes, 0.0 if alone else doubt)
+    if chosen:
+        return from_one(reading, leaf, needed, chosen[0], doubt + 0.3 * (len(likes) - 1))
+    beside = [other for other in odd if other.key == key and other.side == leaf.side]
+    if beside and len(likes) == 1:
+        values = [*(other.value for other in beside), needed]
+        because = f"together they make what the line before has: {collected(values, total(values), reading.style)}"
+        cost = 1.25 if leaf.value == negate(needed) else 1.5
+        return reading.proposal(cost + doubt, "arithmetic", leaf, needed, because)
+    because = f"with the other terms as they stand, this is {reading.own_text(leaf, needed)}"
+    lost = sum(part.key == key for part in rest)
+    cost = 2.8 if lost > 1 and any(other.key == key for other in odd) else 2.2
+    return reading.proposal(cost + doubt, "arithmetic", leaf, needed, because)
+
+
+def _unlike(reading: Reading, leaf: Leaf, needed: Value, odd: Sequence[Leaf]) -> Proposal | None:
+    mine = [part for part in reading.parts if part.key in needed]
+    if len(mine) < len(needed):
+        return reading.proposal(3.2, "other", leaf, needed, f"this is {reading.own_text(leaf, needed)}")
+    names = " and ".join(unsigned(shown(part.value, reading.style)) for part in mine[:3])
+    because = f"{names} are not like terms, so they stay apart"
+    cost = (3.5 if reading.relation else 1.7) + 0.4 * len(odd) + (0.0 if leaf.multiplier in ONES else 2.0)
+    return reading.proposal(cost, "unlike-terms", leaf, needed, because)
+
+
+def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
+    """The term comes from one partial."""
+    moved = reading.relation and part.side != leaf.side
+    right = reading.own_text(leaf, needed)
+    reason = made(part, reading.style)
+    if moved:
+        reason = f"{reading.before_text(part)} on the {SIDES[part.side]} becomes {right} on the {SIDES[leaf.side]}"
+    same_key = leaf.key in needed
+    as_factor = any(unsigned(leaf.text).strip() == unsigned(factor).strip() for factor in part.factors)
+    if part.origin == "carried" and leaf.multiplier not in ONES and not moved:
+        return _factored_out(reading, leaf, needed, part, doubt)
+    if leaf.value == negate(needed):
+        if moved:
+            return reading.proposal(1.0 + doubt, "sign-moved", leaf, needed, reason)
+        if part.origin == "bracket":
+            return reading.proposal(1.0 + doubt, "sign-bracket", leaf, needed, reason)
+        if part.origin in MULTIPLIED:
+            reason += f": {_sign_words(reading, part)}"
+            return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
+        if part.origin in ("quotient", "power", "raised"):
+            return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
+        return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
+    if as_factor and part.origin == "scaled" and leaf.place.span != leaf.span and not moved:
+        words = f"every term is multiplied: {reason}"
+        return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, words)
+    if as_factor and part.origin == "scaled" and leaf.place.span == leaf.span and not moved:
+        words = f"the {SIDES[leaf.side]} was not multiplied: {reason}"
+        return reading.proposal(1.0 + doubt, "one-side-only", leaf, needed, words)
+    is_product = part.origin in ("product", "middle") and len(part.factors) == 2
+    if is_product and as_factor and not _same_letter(reading, part):
+        reason = f"each term in the bracket is multiplied: {reason}"
+        return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
+    if part.origin == "quotient" and as_factor:
+        reason = f"every term is divided: {reason}"
+        return reading.proposal(1.0 + doubt, "divide-each-term", leaf, needed, reason)
+    if part.origin == "middle" and same_key and leaf.coefficient * 2 == next(iter(needed.values())):
+        return reading.proposal(1.0 + doubt, "square-of-sum", leaf, needed, f"the product comes twice: {reason}")
+    if part.origin in ("raised", "power", "square"):
+        return reading.proposal(1.2 + doubt, "power-law", leaf, needed, reason)
+    if part.origin in ("product", "middle", "scaled"):
+        kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
+        return reading.proposal(cost + doubt, kind, leaf, needed, reason)
+    if part.origin == "quotient":
+        kind = "arithmetic" if same_key else "power-law"
+        return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
+    if not same_key and leaf.key == ():
+        reason = f"the letter is missing: the line before has {right}"
+        return reading.proposal(1.4 + doubt, "letter-lost", leaf, needed, reason)
+    if moved:
+        return reading.proposal(1.4 + doubt, "arithmetic", leaf, needed, reason)
+    return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
+
+
+def _factored_out(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
+    """The term stands in a bracket that a factor was taken out of."""
+    outside = shown(leaf.multiplier, reading.style)
+    reason = f"{reading.before_text(part)} divided by {outside} is {reading.own_text(leaf, needed)}"
+    own = divide(leaf.value, leaf.multiplier)
+    if leaf.value == negate(needed):
+        return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
+    if list(own.values()) == [part.coefficient]:
+        reason = f"every term is divided: {reason}"
+        return reading.proposal(1.0 + doubt, "divide-each-term", leaf, needed, reason)
+    return reading.proposal(1.4 + doubt, "arithmetic", leaf, needed, reason)
+
+
+def _same_letter(reading: Reading, part: Partial) -> bool:
+    """Whether a power above 1 comes from the same letter in both factors."""
+    return any(exponent > 1 and all(atom in factor for factor in part.factors) for atom, exponent in part.key)
+
+
+def _sign_words(reading: Reading, part: Partial) -> str:
+    if part.origin == "square":
+        return "a square is not negative" if part.coefficient > 0 else "the minus stands before the square"
+    if part.factors[0] == "-":
+        return "the minus before the bracket turns each sign"
+    return sign_reason(part.factors)
+
+
+def _collected(reading: Reading, leaf: Leaf, needed: Value, likes: Sequence[Partial], doubt: float) -> Proposal | None:
+    """The term collects several partials."""
+    turned = [flow_of(part.value, (part.side + leaf.side) % 2) for part in likes]
+    ordered = [value for part, value in zip(likes, turned, strict=True) if part.side == leaf.side]
+    ordered += [value for part, value in zip(likes, turned, strict=True) if part.side != leaf.side]
+    own = [divide(value, leaf.multiplier) for value in ordered]
+    whole = collected(own, divide(needed, leaf.multiplier), reading.style)
+    products = [part for part in likes if part.origin != "carried"]
+    if leaf.key not in needed:
+        kind = "power-law" if products and leaf.key != () else "like-terms"
+        words = "adding like terms keeps the letters and their powers: "
+        return reading.proposal(1.4 + doubt, kind, leaf, needed, words + whole)
+    if leaf.value == negate(needed):
+        return reading.proposal(1.2 + doubt, "like-terms", leaf, needed, whole)
+    for part, value in sorted(zip(likes, turned, strict=True), key=lambda pair: _flip_order(pair[0], leaf)):
+        if leaf.value != subtract(needed, scale(value, Rational(2))):
+            continue
+        if reading.relation and part.side != leaf.side:
+            moved = signed(shown(value, reading.style))
+            words = f"{reading.before_text(part)} on the {SIDES[part.side]} becomes {moved} on the {SIDES[leaf.side]}"
+            return reading.proposal(1.05 + doubt, "sign-moved", leaf, needed, f"{words}, and {whole}")
+        if part.origin == "bracket":
+            words = made(part, reading.style)
+            return reading.proposal(1.1 + doubt, "sign-bracket", leaf, needed, f"{words}, so {whole}")
+        if part.origin != "carried":
+            words = f"{made(part, reading.style)}, so {whole}"
+            return reading.proposal(1.1 + doubt, "sign-product", leaf, needed, words)
+        return reading.proposal(1.2 + doubt, "like-terms", leaf, needed, whole)
+    for part, value in zip(likes, turned, strict=True):
+        if leaf.value == subtract(needed, value):
+            kind = "dropped-term" if part.origin in MULTIPLIED else "like-terms"
+            words = f"{made(part, reading.style)} and belongs in it: " if products else ""
+            return reading.proposal((1.45 if products else 1.35) + doubt, kind, leaf, needed, words + whole)
+    return reading.proposal(1.4 + doubt, "like-terms", leaf, needed, whole)
+
+
+def _flip_order(part: Partial, leaf: Leaf) -> tuple[bool, bool, bool]:
+    """Which partial is the likelier to have its sign taken wrongly."""
+    negative = any(factor.startswith("-") for factor in part.factors)
+    return part.side == leaf.side, part.origin == "carried", not negative
+
+
