@@ -36,18 +36,23 @@ class Desk(QObject):
     document_added = Signal(object)
     document_removed = Signal(object)
     document_changed = Signal(object)
+    document_read = Signal(object)
     document_checked = Signal(object)
     problem = Signal(str)
     activity = Signal(str, int, int)
     idle = Signal()
 
-    def __init__(self, parent: QObject | None = None) -> None:
+    def __init__(
+        self, parent: QObject | None = None, *, reader: PageReader | None = None, checker: CheckerProcess | None = None
+    ) -> None:
+        """Make an empty desk; a reader and a checker that are passed in stay open when the desk is closed."""
         super().__init__(parent)
         self.documents: list[Document] = []
         self.undo_group = QUndoGroup(self)
         self._stacks: dict[int, QUndoStack] = {}
-        self._reader = PageReader()
-        self._checker = CheckerProcess()
+        self._reader = reader or PageReader()
+        self._checker = checker or CheckerProcess()
+        self._owns_checker = checker is None
         self._reads = Jobs(self)
         self._checks = Jobs(self)
         self._reads.busy_changed.connect(self._tell_idle)
@@ -101,9 +106,13 @@ class Desk(QObject):
         """Lay a typed working on the desk."""
         number = 1 + sum(is_typed(document) for document in self.documents)
         document = typed_document(lines, number=number)
+        self.add(document)
+        return document
+
+    def add(self, document: Document) -> None:
+        """Lay a document on the desk and check it."""
         self._add(document)
         self.check(document)
-        return document
 
     def remove(self, document: Document) -> None:
         """Take a document off the desk."""
@@ -141,7 +150,8 @@ class Desk(QObject):
         """Stop everything; returns whether all threads came to rest."""
         self.stop()
         rested = self._reads.close() and self._checks.close()
-        self._checker.close()
+        if self._owns_checker:
+            self._checker.close()
         return rested
 
     # Reading -----------------------------------------------------------------------------------------------------
@@ -179,6 +189,7 @@ class Desk(QObject):
             document, candidates = part
             self._unread.discard(id(document))
             document.take_readings(candidates)
+            self.document_read.emit(document)
 
     def _fail(self, name: str, sentence: str) -> None:
         self._forget_unread()

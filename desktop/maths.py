@@ -10,6 +10,7 @@ from functools import lru_cache
 __all__ = ["Maths", "MathsError", "compact", "plain", "tidy", "typeset"]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
+_SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
 _VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
 _WORD = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
 LONGEST = 600
@@ -114,7 +115,7 @@ _COMMAND = re.compile(r"\\([a-zA-Z]+)")
 
 def plain(sentence: str) -> str:
     """A sentence with the LaTeX in it written in ordinary signs: powers raised, minus signs for hyphens."""
-    text = _SPACED_DIGITS.sub("", sentence)
+    text = _SPACED_FACTOR.sub("", _SPACED_DIGITS.sub("", sentence))
     for pattern, instead in _PLAIN:
         text = pattern.sub(instead, text)
     return _COMMAND.sub(lambda m: _SIGNS.get(m.group(1), m.group(0)), text)

@@ -195,9 +195,12 @@ class PageView(QGraphicsView):
         if rect.isEmpty():
             return
         now = self.transform().m11()
-        least = min(self.viewport().width() / rect.width(), self.viewport().height() / rect.height(), 1.0)
-        wanted = min(max(now * factor, least), _LARGEST_SCALE)
-        self._fits = self._scene.sceneRect if wanted <= least else None
+        whole = self.maximumViewportSize()
+        wanted = min(now * factor, _LARGEST_SCALE)
+        if factor < 1 and wanted <= min(whole.width() / rect.width(), whole.height() / rect.height(), 1.0):
+            self.fit()
+            return
+        self._fits = None
         self._fit_again()
         self.scale(wanted / now, wanted / now)
 

@@ -105,11 +105,12 @@ def _do_file(run: _Run, number: int, path: Path) -> None:
         if run.confirmed and source is None:
             run.problem(f"{found.name}: no confirmed lines named {name}.json were found; it is marked as it was read.")
         _refuse_overwriting(run, name, source)
+        confirmed = None if source is None else load_confirmed(source)
         document = found.document
         if document.lines:
             document.take_readings(run.reader.read(found))
-        if source is not None:
-            document.lines = merge_confirmed(load_confirmed(source), document.lines)
+        if confirmed is not None:
+            document.lines = merge_confirmed(confirmed, document.lines)
         if not any(not line.struck_out for line in document.lines):
             run.problem(NO_WRITING.format(name=found.name))
             continue

@@ -54,7 +54,7 @@ STYLES: dict[str, VerdictStyle] = {
     "note": VerdictStyle("note", "note", Shape.BAR, "#5C5C4A", "#C9C9B4"),
 }
 
-CHECK_READING = VerdictStyle("check the reading first", "check the reading first", Shape.LENS, "#7A5200", "#F2CB6B")
+CHECK_READING = VerdictStyle("check the reading first", "check reading", Shape.LENS, "#7A5200", "#F2CB6B")
 """For a flagged line that may only be misread: it is not called a slip."""
 
 assert set(STYLES) == set(VERDICTS)

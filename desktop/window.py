@@ -34,6 +34,7 @@ from desktop.document import (
     Document,
     MarkStart,
     SetReading,
+    State,
     StrikeOut,
 )
 from desktop.line_editor import LineEditor
@@ -73,6 +74,8 @@ class Window(QMainWindow):
         desk.document_added.connect(self._on_added)
         desk.document_removed.connect(self._on_removed)
         desk.document_changed.connect(self._on_changed)
+        desk.document_read.connect(self._on_read)
+        desk.document_checked.connect(self._on_checked)
         desk.problem.connect(self.notice.say)
         desk.activity.connect(self._on_activity)
         desk.idle.connect(self._on_idle)
@@ -342,6 +345,19 @@ class Window(QMainWindow):
             if not self.editor.has_edit or self._chosen_line() is None:
                 self.editor.show_line(self.list.chosen, self._chosen_line())
         self._refresh_actions()
+
+    @Slot(object)
+    def _on_read(self, document: Document) -> None:
+        """Bring the first line that needs the user to the front, now that it is known."""
+        if document is self._document and document.lines:
+            self.list.choose(document.next_doubtful(-1) or 0)
+
+    @Slot(object)
+    def _on_checked(self, document: Document) -> None:
+        """Show the first slip of a page on which the user has done nothing yet and nothing is doubtful."""
+        untouched = not any(line.state is State.CONFIRMED for line in document.lines)
+        if document is self._document and untouched and document.next_doubtful(-1) is None:
+            self.go_to_slip()
 
     @Slot(int)
     def _choose_page(self, row: int) -> None:
