@@ -27,6 +27,8 @@ def explained(reading: Reading, leaf: Leaf, needed: Value) -> Proposal | None:
     place = reading.leaves.index(leaf)
     if len(reading.parts) == len(reading.leaves) and reading.parts[place].value == leaf.value:
         doubt += 0.1
+    if any(later.value == leaf.value and later.side == leaf.side for later in reading.leaves[place + 1:]):
+        doubt += 0.05
     if not needed:
         because = f"nothing in the line before gives {unsigned(leaf.text)}"
         return reading.proposal(1.6 + doubt + len(odd), "extra-term", leaf, needed, because)

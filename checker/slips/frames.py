@@ -28,7 +28,7 @@ from checker.syntax.tree import (
     walk,
 )
 
-__all__ = ["Frame", "at_span", "at_term", "enclosing", "fitting", "flip", "rational_roots"]
+__all__ = ["Frame", "at_span", "at_term", "enclosing", "fitting", "flip", "flip_side", "rational_roots"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +118,15 @@ def at_span(frame: Frame, cost: float, kind: str, span: Span, edits: Sequence[Ed
     return Proposal(cost, kind, (start, end), inner.strip(), because, tuple(edits))
 
 
+
+
+def flip_side(line: str, side: Node) -> Edit:
+    """The change that gives a side which is no sum the other sign."""
+    start = side.span[0]
+    if line[start:start + 1] == "-":
+        return Edit((start, start + 1), "")
+    before = line[:start].rstrip()
+    return Edit((len(before) - 1, start), "-") if before.endswith("+") else Edit((start, start), "-")
 
 
 def flip(frame: Frame, term: Term, first: bool) -> Edit | None:

@@ -37,7 +37,7 @@ def _one_term(reading: Reading, gap: Value) -> Iterator[Proposal]:
         if leaf.value and (leaf.key is None or (leaf.key not in gap and len(reading.leaves) > 1)):
             continue
         needed = add(leaf.value, flow_of(gap, leaf.side))
-        if len(needed) > 4:
+        if len(needed) > (1 if reading.relation and len(gap) > 1 else 4):
             continue
         rounded = _rounded_sign(reading, leaf, needed)
         if rounded is not None:

@@ -19,7 +19,7 @@ from checker.syntax.tree import Line, Node, Relation, Sum, Term
 __all__ = ["relation_proposals", "scales"]
 
 TURNED = {"<": ">", ">": "<", "\\le": "\\ge", "\\ge": "\\le", "\\leq": "\\geq", "\\geq": "\\leq"}
-MOST_SCALES = 14
+MOST_SCALES = 10
 
 
 def relation_proposals(
@@ -49,6 +49,8 @@ def relation_proposals(
             divisor = write_value({(): 1 / number}, style) if abs(number) < 1 else write_value({(): number}, style)
             new_parts = [scaled(part, number, divisor or "") for part in parts]
         reading = Reading(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
+        if number != 1 and len(reading.gap()) > 2:
+            continue
         extra = _unlikeliness(factor, parts) + (0.6 if kept and number == -1 else 0.0)
         for proposal in matching_proposals(reading):
             yield replace(proposal, cost=proposal.cost + extra)

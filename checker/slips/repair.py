@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction as Rational
 
 from checker.slips.factors import factor_repairs
-from checker.slips.frames import Frame, at_span, at_term, enclosing, fitting, flip
+from checker.slips.frames import Frame, at_span, at_term, enclosing, fitting, flip, flip_side
 from checker.slips.leaves import Edit
 from checker.slips.proposals import Proposal
 from checker.slips.values import (
@@ -54,8 +54,7 @@ def _sign_changes(frame: Frame) -> Iterator[tuple[Edit, Value, bool, bool]]:
     """Each sign that can be turned: the edit, the value after it, whether the term is in a factor and opens it."""
     for side in frame.sides:
         if not isinstance(side, Sum):
-            sign = frame.line[side.span[0]:side.span[0] + 1]
-            edit = Edit((side.span[0], side.span[0] + 1), "") if sign == "-" else Edit((side.span[0],) * 2, "-")
+            edit = flip_side(frame.line, side)
             yield edit, frame.value({id(side): negate(value_of(side))}), False, True
         for node in walk(side):
             if not isinstance(node, Sum):

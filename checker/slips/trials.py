@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from checker.slips.frames import Frame, at_term, flip
+from checker.slips.frames import Frame, at_term, flip, flip_side
 from checker.slips.leaves import Edit
 from checker.slips.proposals import Proposal
 from checker.syntax.tree import Number, Sum, walk
@@ -26,9 +26,7 @@ def trials(frame: Frame, before: str) -> Iterator[Proposal]:
     count = 0
     for side in frame.sides:
         if not isinstance(side, Sum):
-            start = side.span[0]
-            minus = frame.line[start:start + 1] == "-"
-            edit = Edit((start, start + 1), "") if minus else Edit((start, start), "-")
+            edit = flip_side(frame.line, side)
             yield Proposal(3.4, "sign", side.span, _turned(frame, side.span), _SIGN, (edit,))
         for node in walk(side):
             for place, term in enumerate(node.terms if isinstance(node, Sum) else ()):
