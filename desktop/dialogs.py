@@ -31,7 +31,7 @@ class TypedWorkingBox(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Type a working")
         self.resize(560, 380)
-        words = QLabel("One written line to a line, as LaTeX. A line that starts with = carries on the one before.")
+        words = QLabel("One written line to a line, as LaTeX. An empty line starts a new working.")
         words.setWordWrap(True)
         self._text = QPlainTextEdit()
         self._text.setAccessibleName("Lines of the working")
@@ -53,10 +53,11 @@ class TypedWorkingBox(QDialog):
 
     @property
     def lines(self) -> list[str]:
-        """The lines that say something; dollar signs and display brackets around a line are taken off."""
+        """The lines; dollar signs and display brackets around a line are taken off, empty lines stay in between."""
         bare = (line.strip().removesuffix(r"\\").strip("$ ") for line in self._text.toPlainText().splitlines())
         inner = (line.removeprefix(r"\[").removesuffix(r"\]").replace("&", "").strip() for line in bare)
-        return [line for line in inner if line and not line.startswith((r"\begin", r"\end"))]
+        lines = [line for line in inner if not line.startswith((r"\begin", r"\end"))]
+        return lines if any(lines) else []
 
     def set_text(self, text: str) -> None:
         self._text.setPlainText(text)

@@ -12,6 +12,7 @@ from PySide6.QtGui import QImage
 from desktop.document import DeskLine, Document
 from desktop.marked_picture import page_image
 from desktop.maths import plain, tidy
+from desktop.typed_page import is_typed
 from desktop.verdict_style import VerdictStyle, style_of
 from desktop.wording import Row, heading, line_reason, slip_rows
 
@@ -53,7 +54,8 @@ class LineRows(QAbstractListModel):
         """Show another document, or none."""
         self.beginResetModel()
         self._document = document
-        self._image = None if document is None or document.picture is None else page_image(document.picture)
+        picture = None if document is None or is_typed(document) else document.picture
+        self._image = None if picture is None else page_image(picture)
         self._crops = {}
         self._rows = self._built()
         self.endResetModel()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,7 +13,8 @@ from PySide6.QtGui import QColor, QImage, QPainter
 from desktop.document import DeskLine, Document, Lines, State
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
-from recognition.result import Box
+from desktop.places import token_spans
+from recognition.result import Box, Candidate, Token
 
 __all__ = ["TYPED", "is_typed", "lay_out", "typed_document"]
 
@@ -26,11 +28,14 @@ _INK = QColor("#18233F")
 
 
 def typed_document(lines: list[str], *, number: int = 1) -> Document:
-    """A document of LaTeX lines, all confirmed."""
+    """A document of LaTeX lines, all confirmed; an empty line starts a new working."""
     name = TYPED if number == 1 else f"{TYPED} {number}"
-    document = Document(
-        file=name, lines=tuple(DeskLine(box=Box(0, 0, 1, 1), latex=t, state=State.CONFIRMED) for t in lines)
-    )
+    typed: list[DeskLine] = []
+    for before, latex in pairwise(["", *lines]):
+        if latex.strip():
+            starts = bool(typed) and not before.strip()
+            typed.append(DeskLine(Box(0, 0, 1, 1), latex=latex, state=State.CONFIRMED, starts_working=starts))
+    document = Document(file=name, lines=tuple(typed))
     lay_out(document)
     return document
 
@@ -48,7 +53,8 @@ def lay_out(document: Document) -> None:
         width, height = _measure(line.latex)
         if line.starts_working and placed:
             y += 3 * _GAP
-        placed.append(replace(line, box=Box(_MARGIN, y, max(8, round(width)), max(8, round(height)))))
+        box = Box(_MARGIN, y, max(8, round(width)), max(8, round(height)))
+        placed.append(replace(line, box=box, candidates=(Candidate(line.latex, 1.0, _tokens(line.latex, box)),)))
         y += round(height) + _GAP
     document.lines = tuple(placed)
     document.size = (_WIDTH, max(_LEAST_HEIGHT, y + _MARGIN))
@@ -62,6 +68,25 @@ def _measure(latex: str) -> tuple[float, float]:
         return min(len(latex) * _SIZE * 0.6, _WIDTH - 2 * _MARGIN), _SIZE
     scale = min(1.0, (_WIDTH - 2 * _MARGIN) / maths.width)
     return maths.width * scale, maths.height * scale
+
+
+def _tokens(latex: str, box: Box) -> tuple[Token, ...]:
+    """The tokens of a line, each as wide as it makes the line; one inside a fraction or root has no place."""
+    tokens: list[Token] = []
+    left = 0.0
+    whole, _ = _measure(latex)
+    for text, _, end in token_spans(latex):
+        try:
+            right = typeset(latex[:end], size=_SIZE, colour=_INK.name()).width
+        except MathsError:
+            tokens.append(Token(text, 1.0))
+            continue
+        if left < right <= whole + 1:
+            tokens.append(Token(text, 1.0, Box(round(box.x + left), box.y, max(1, round(right - left)), box.h)))
+            left = right
+        else:
+            tokens.append(Token(text, 1.0))
+    return tuple(tokens)
 
 
 def _drawn(lines: Lines, size: tuple[int, int]) -> NDArray[np.uint8]:

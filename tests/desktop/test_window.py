@@ -153,11 +153,14 @@ def test_escape_gives_the_reading_back(qtbot, window):
 def test_typed_working_is_checked_marked_and_saved(qtbot, window, tmp_path):
     # -2t times +4 is -8t; the third line follows from the second as written.
     box = TypedWorkingBox(window)
-    box.set_text("$(5-2t)(t+4)$\n\n=5t+20-2t^2+8t \\\\\n=-2t^2+13t+20\n")
-    assert box.lines == ["(5-2t)(t+4)", "=5t+20-2t^2+8t", "=-2t^2+13t+20"]
+    box.set_text("$(5-2t)(t+4)$\n=5t+20-2t^2+8t \\\\\n=-2t^2+13t+20\n\n\\[2k=4\\]\nk=2")
+    assert box.lines == ["(5-2t)(t+4)", "=5t+20-2t^2+8t", "=-2t^2+13t+20", "", "2k=4", "k=2"]
     document = window._desk.add_typed(box.lines)
     settle(qtbot, window)
-    assert verdicts(document) == ["start", "slip", "ft"]
+    assert verdicts(document) == ["start", "slip", "ft", "start", "follows"]
+    assert [verdict.lines for verdict in document.verdicts] == [(0, 1, 2), (3, 4)]
+    line, (mark, *_) = document.lines[1].box, window.page._lines.marks
+    assert mark.frame.left() > line.x + line.w / 2  # the last of four terms, not the whole line
     assert document.verdicts[0].slip.should_be == "-8t"
     for ending in ("png", "pdf"):
         window.save_picture(tmp_path / f"marked.{ending}")
