@@ -69,7 +69,7 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
         dark = ink_mask(cleaned.even, np.asarray(np.where(cleaned.erased > 0, 0, inside), dtype=np.uint8))
     clock.note("rulings")
     tick(4, 6)
-    pieces = find_pieces(dark.mask, cleaned.even)
+    pieces = find_pieces(dark.mask, cleaned.even, rim=_rim(flat))
     groups = group_lines(pieces)[:_MOST_LINES] if pieces.letter >= _LEAST_LETTER else []
     clock.note("lines")
     tick(5, 6)
@@ -150,10 +150,15 @@ def _inside(flat: Flat) -> NDArray[np.uint8]:
     height, width = flat.even.shape
     inside = np.full((height, width), 255, np.uint8)
     if flat.is_sheet:
-        rim = max(3, round(0.008 * max(height, width)))
+        rim = _rim(flat)
         inside[:rim] = inside[-rim:] = 0
         inside[:, :rim] = inside[:, -rim:] = 0
     return inside
+
+
+def _rim(flat: Flat) -> int:
+    """Pixels along the edges of a flattened sheet that may still show the table."""
+    return max(3, round(0.008 * max(flat.even.shape))) if flat.is_sheet else 0
 
 
 def _tuples(corners: NDArray[np.float64] | None) -> tuple[tuple[float, float], ...] | None:

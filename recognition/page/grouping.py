@@ -109,15 +109,21 @@ def _common_slope(boxes: NDArray[np.float64], groups: list[list[int]], letter: f
     for group in groups:
         part = boxes[group]
         tall = part[(part[:, 3] - part[:, 1]) > 0.5 * letter]
-        if len(tall) < 4:
-            continue
+        bars = (part[:, 2] - part[:, 0] > 1.4 * letter) & (part[:, 3] - part[:, 1] < 0.4 * letter)
+        if len(tall) < 6 or bars.any():
+            continue  # fractions say little about the slope of their line
         x, y = (tall[:, 0] + tall[:, 2]) / 2, (tall[:, 1] + tall[:, 3]) / 2
-        if np.ptp(x) < 5 * letter:
+        if np.ptp(x) < 8 * letter:
             continue
         run, rise = x[:, None] - x[None, :], y[:, None] - y[None, :]
         far = run > 2 * letter
         if far.any():
-            slopes.append(float(np.median(rise[far] / run[far])))
+            slope = float(np.median(rise[far] / run[far]))
+            level = y - slope * x
+            # Nor do many powers.
+            if float(np.median(np.abs(level - np.median(level)))) > 0.2 * letter:
+                continue
+            slopes.append(slope)
             weights.append(float(np.ptp(x)))
     if not slopes:
         return 0.0
@@ -190,7 +196,10 @@ def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]
             continue
         if not ((above & tall).any() and (below & tall).any()):
             continue
-        covered = _covered(x0, x1, above & tall) + _covered(x0, x1, below & tall)
+        if w[i] < 2.2 * letter:
+            covered = _covered(x0, x1, above & tall) + _covered(x0, x1, below & tall)
+        else:
+            covered = _span(x0, x1, above & tall) + _span(x0, x1, below & tall)
         if covered < 0.45 * w[i]:
             continue
         for j in np.flatnonzero(above | below):
@@ -240,6 +249,10 @@ def _join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int
 
 def _covered(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:
     return float((x1[chosen] - x0[chosen]).sum())
+
+
+def _span(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:
+    return float(x1[chosen].max() - x0[chosen].min())
 
 
 def _blocks(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> list[_Block]:

@@ -38,12 +38,13 @@ _LEAST_STEEPNESS = 0.13
 """Steepest flank of a stroke, as a share of its darkness, a pixel."""
 
 
-def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
+def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], *, rim: int = 0) -> Pieces:
     """Connected pieces of ink; specks, blots at the border, page-sized frames and faint ghosts are left out.
 
     Args:
         mask: 255 where ink is.
         even: the evened grey page.
+        rim: pixels along the border in which no ink was looked for.
     """
     height, width = mask.shape
     count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
@@ -60,8 +61,10 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8]) -> Pieces:
     keep &= seen
     longer = np.maximum(w, h)
     keep &= longer >= max(2.5, 0.09 * letter)
-    at_border = (x <= 1) | (y <= 1) | (x + w >= width - 1) | (y + h >= height - 1)
-    keep &= ~(at_border & ((longer > 2.5 * letter) | (area > 0.35 * w * h)))
+    near = rim + 1
+    at_border = (x <= near) | (y <= near) | (x + w >= width - near) | (y + h >= height - near)
+    # At the edge of a sheet table shows; at the edge of a photo a letter may be cut.
+    keep &= ~(at_border & ((rim > 0) | (longer > 2.5 * letter) | (area > 0.35 * w * h)))
     keep &= ~((h > 6 * letter) & (w < 0.6 * letter))  # an upright rule or the edge of a sheet
     keep &= ~((h > 5 * letter) & (w > 4 * letter))  # a frame or a drawing
     keep &= ~((area > 0.6 * w * h) & (w > 2 * letter) & (h > 1.2 * letter))  # a blot, a punched hole, a finger

@@ -39,12 +39,12 @@ BoxF = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class SimulatedPage:
-    """photo, the LaTeX of each line and its box x0, y0, x1, y1 in pixels of the photo."""
+    """photo; LaTeX of each line and its box x0, y0, x1, y1 in pixels of the photo; ink of the sheet (255)."""
 
     photo: Photo
     latex: tuple[str, ...]
     boxes: tuple[BoxF, ...]
-    sheet_boxes: tuple[BoxF, ...]
+    ink: NDArray[np.uint8]
 
 
 def simulated_page(
@@ -93,9 +93,7 @@ def simulated_page(
         corners = mapped(sheet.hulls[n], photo.homography)
         low, high = corners.min(axis=0), corners.max(axis=0)
         boxes.append((float(low[0]), float(low[1]), float(high[0]), float(high[1])))
-    return SimulatedPage(
-        photo, tuple(lines[n] for n in inside), tuple(boxes), tuple(sheet.boxes[n] for n in inside)
-    )
+    return SimulatedPage(photo, tuple(lines[n] for n in inside), tuple(boxes), sheet.ink)
 
 
 def _cut(image: NDArray[np.uint8], boxes: Sequence[BoxF], count: int) -> NDArray[np.uint8]:

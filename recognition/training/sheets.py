@@ -54,12 +54,13 @@ class Paper:
 class SheetDrawing:
     """image: RGB, shape (h, w, 3); boxes: x0, y0, x1, y1 of the ink of each line, in pixels of the image.
 
-    hulls: convex outline of the ink of each line, shape (n, 2), clockwise.
+    hulls: convex outline of the ink of each line, shape (n, 2), clockwise. ink: shape (h, w), 255 where the pen went.
     """
 
     image: NDArray[np.uint8]
     boxes: tuple[tuple[float, float, float, float], ...]
     hulls: tuple[NDArray[np.float64], ...]
+    ink: NDArray[np.uint8]
 
 
 def write_sheet(
@@ -106,7 +107,7 @@ def write_sheet(
         rim = np.concatenate([points + offset for offset in ((-half, 0), (half, 0), (0, -half), (0, half))])
         hulls.append(cv2.convexHull(rim.astype(np.float32)).reshape(-1, 2).astype(np.float64))
         y = boxes[-1][3] + hand.digit * gap * (1 + rng.gauss(0, 0.08)) * (0.75 if number + 1 < len(lines) else 1)
-    return SheetDrawing(_inked(image, ink, hand, noise), tuple(boxes), tuple(hulls))
+    return SheetDrawing(_inked(image, ink, hand, noise), tuple(boxes), tuple(hulls), ink)
 
 
 def jittered(drawing: Drawing, rng: random.Random, strength: float) -> NDArray[np.float32]:
