@@ -12,7 +12,7 @@ __all__ = ["DRAWINGS", "PAGES", "Answer", "Planted"]
 
 @dataclass(frozen=True, slots=True)
 class Planted:
-    """The slip: line (from 0), kind, the wrong term as written ("" where one is missing), what it should be."""
+    """The slip: line (from 0), kind, the wrong term as written or "(missing)", what it should be."""
 
     line: int
     kind: str
@@ -42,7 +42,7 @@ PAGES = (
     Answer(
         4112, "Area of the path: a bed (x+6) by (x+4) around a square of side x+2.",
         ("(x+6)(x+4)-(x+2)^2", "=x^2+10x+24-(x^2+4x+4)", "=x^2+10x+24-x^2-4x", "=6x+24", "=6(x+4)"),
-        Planted(2, "dropped-term", "", "-4"),
+        Planted(2, "dropped-term", "(missing)", "-4"),
     ),
     # 12w - 3w = 9w. Then 62 - 26 = 36 and 36/15 = 12/5.
     Answer(
