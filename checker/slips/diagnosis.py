@@ -55,7 +55,7 @@ MOST_CHECKS = 90
 LIKELY = 1.42
 ODD = 1.9
 STEP_SECONDS = 0.3
-PLAIN = frozenset({"arithmetic", "product", "copied", "unlike-terms", "other", "power-law"})
+PLAIN = frozenset({"arithmetic", "product", "copied", "unlike-terms", "like-terms", "other", "power-law"})
 
 
 def diagnose(
@@ -172,43 +172,62 @@ def _expression(statement: Statement) -> Node | None:
             return None
 
 
-def _links(before: Line, written: Line) -> Iterator[tuple[Node, str, Node]]:
-    """Pairs of expressions of which the second should equal the first, with the text of the first."""
+@dataclass(frozen=True, slots=True)
+class _Link:
+    """Two expressions of which the second should equal the first; `tail` mends what is carried on in the same line."""
+
+    old: Node
+    text: str
+    new: Node
+    tail: tuple[Edit, ...] = ()
+
+
+def _links(before: Line, written: Line) -> Iterator[_Link]:
+    """The pairs of expressions that a step compares."""
     match before.statement, written.statement:
         case (old, Expression(body=body)):
             source = _expression(old)
             if source is not None:
-                yield source, before.text, body
+                yield _Link(source, before.text, body)
         case (old, Chain(members=members) as chain):
             source = _expression(old)
             if source is not None and (chain.continues or isinstance(old, Expression)):
-                yield source, before.text, members[0]
-            for first, second in pairwise(members):
-                yield first, written.text, second
+                yield _Link(source, before.text, members[0], _tail(source, members[1:]))
+            for place, (first, second) in enumerate(pairwise(members), 2):
+                yield _Link(first, written.text, second, _tail(first, members[place:]))
         case (Expression(body=source), Relation(left=left, right=right, operator="=")):
-            yield source, before.text, right
-            yield left, written.text, right
+            yield _Link(source, before.text, right)
+            yield _Link(left, written.text, right)
         case (Relation(left=left, right=right), Relation(left=new_left, right=new_right)):
             if value_of(left) == value_of(new_left):
-                yield right, before.text, new_right
+                yield _Link(right, before.text, new_right)
             if value_of(right) == value_of(new_right):
-                yield left, before.text, new_left
+                yield _Link(left, before.text, new_left)
         case (Chain(members=old_members), Relation(right=right)):
-            yield old_members[-1], before.text, right
+            yield _Link(old_members[-1], before.text, right)
         case _:
             return
 
 
+def _tail(source: Node, members: Sequence[Node]) -> tuple[Edit, ...]:
+    """The later members of a chain that have another value, written anew."""
+    value = value_of(source)
+    text = write_value(value)
+    if text is None:
+        return ()
+    return tuple(Edit(member.span, text) for member in members if value_of(member) != value)
+
+
 def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
     solving = isinstance(written.statement, Relation)
-    for old, text, new in _links(before, written):
-        pairs = narrowed(old, new)
+    for link in _links(before, written):
+        pairs = narrowed(link.old, link.new)
         for depth, (first, second) in enumerate(pairs):
-            parts = partials_of(first, text)
+            parts = partials_of(first, link.text)
             leaves, places = leaves_of(second, written.text)
             reading = Reading(tuple(parts), tuple(leaves), tuple(places), written.text, style, False, solving)
             for proposal in matching_proposals(reading):
-                yield replace(proposal, cost=proposal.cost + 0.8 * depth)
+                yield replace(proposal, cost=proposal.cost + 0.8 * depth, edits=(*proposal.edits, *link.tail))
     match before.statement, written.statement:
         case (Relation() as old_relation, Relation() as new_relation):
             yield from relation_proposals(old_relation, before.text, new_relation, written, style)
@@ -216,32 +235,33 @@ def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
             return
 
 
-def _frames(before: Line, written: Line, style: Style) -> Iterator[tuple[Frame, str]]:
+def _frames(before: Line, written: Line, style: Style) -> Iterator[tuple[Frame, str, tuple[Edit, ...]]]:
     match before.statement, written.statement:
         case (Relation() as first, Relation() as second):
             target = subtract(value_of(first.left), value_of(first.right))
-            yield Frame(written.text, (second.left, second.right), target, style), before.text
+            yield Frame(written.text, (second.left, second.right), target, style), before.text, ()
         case _:
             pass
-    for old, text, new in _links(before, written):
-        source = text[old.span[0]:old.span[1]]
-        yield Frame(written.text, (new,), value_of(old), style), source
+    for link in _links(before, written):
+        source = link.text[link.old.span[0]:link.old.span[1]]
+        yield Frame(written.text, (link.new,), value_of(link.old), style), source, link.tail
 
 
 def _absolute(before: Line, written: Line) -> Iterator[Proposal]:
     """Lines that differ in sign only where a root of a square was taken without bars."""
-    for old, _, new in _links(before, written):
-        if any(isinstance(node, Root) for node in walk(old)) and value_of(old) == value_of(new):
-            text = f"\\lvert {written.text[new.span[0]:new.span[1]].strip()} \\rvert"
+    for link in _links(before, written):
+        if any(isinstance(node, Root) for node in walk(link.old)) and value_of(link.old) == value_of(link.new):
+            span = link.new.span
+            text = f"\\lvert {written.text[slice(*span)].strip()} \\rvert"
             because = "the root of a square is never negative, so it is the absolute value"
-            yield Proposal(1.5, "root-of-square", new.span, text, because, (Edit(new.span, text),))
+            yield Proposal(1.5, "root-of-square", span, text, because, (Edit(span, text), *link.tail))
 
 
 def _repaired(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
-    for frame, source in _frames(before, written, style):
-        yield from _careful(repairs(frame))
-        yield from trials(frame, source)
-        yield from whole_side(frame, source)
+    for frame, source, tail in _frames(before, written, style):
+        for found in (_careful(repairs(frame)), trials(frame, source), whole_side(frame, source)):
+            for proposal in found:
+                yield replace(proposal, edits=(*proposal.edits, *tail))
     yield from _root_repairs(before, written, style)
     yield from _absolute(before, written)
 
@@ -295,8 +315,8 @@ def _documented(before: Line, written: Line, *, telling: bool) -> ExpressionSlip
         for slip in relation_slips(before.statement, written.statement):
             if slip.telling or not telling:
                 return slip
-        for old, _, new in _links(before, written):
-            for found in expression_slips(old, value_of(new), telling=telling):
+        for link in _links(before, written):
+            for found in expression_slips(link.old, value_of(link.new), telling=telling):
                 return found
     except (TooLarge, RecursionError):
         return None

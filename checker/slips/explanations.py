@@ -8,15 +8,14 @@ from fractions import Fraction as Rational
 from checker.slips.leaves import Leaf
 from checker.slips.partials import Partial
 from checker.slips.proposals import Proposal
-from checker.slips.reading import Reading, flow_of
+from checker.slips.reading import ONES, Reading, flow_of
 from checker.slips.sentences import collected, made, shown, sign_reason
 from checker.slips.values import Value, divide, negate, scale, subtract, total
 from checker.slips.writing import signed, unsigned
 
-__all__ = ["ONES", "SIDES", "explained", "from_one"]
+__all__ = ["SIDES", "explained", "from_one"]
 
 SIDES = ("left", "right")
-ONES: tuple[Value, ...] = ({(): Rational(1)}, {(): Rational(-1)})
 MULTIPLIED = ("product", "square", "middle", "scaled")
 
 
@@ -61,7 +60,10 @@ def _unlike(reading: Reading, leaf: Leaf, needed: Value, odd: Sequence[Leaf]) ->
         return reading.proposal(3.2, "other", leaf, needed, f"this is {reading.own_text(leaf, needed)}")
     names = " and ".join(unsigned(shown(part.value, reading.style)) for part in mine[:3])
     because = f"{names} are not like terms, so they stay apart"
-    cost = (3.5 if reading.relation else 1.7) + 0.4 * len(odd) + (0.0 if leaf.multiplier in ONES else 2.0)
+    rest, _ = reading.unmatched(leaf)
+    exact = total(flow_of(part.value, part.side) for part in rest) == flow_of(needed, leaf.side)
+    cost = 3.5 if reading.relation else 1.7 if exact else 3.3
+    cost += 0.4 * len(odd) + (0.0 if leaf.multiplier in ONES else 2.0)
     return reading.proposal(cost, "unlike-terms", leaf, needed, because)
 
 
@@ -79,7 +81,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if leaf.value == negate(needed):
         if moved:
             return reading.proposal(1.0 + doubt, "sign-moved", leaf, needed, reason)
-        if part.origin == "bracket":
+        if part.origin in ("bracket", "bar") or part.factors[0] == "-":
             return reading.proposal(1.0 + doubt, "sign-bracket", leaf, needed, reason)
         if part.origin in MULTIPLIED:
             reason += f": {_sign_words(reading, part)}"
@@ -98,7 +100,8 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         reason = f"each term in the bracket is multiplied: {reason}"
         return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
     if part.origin == "quotient" and as_factor:
-        reason = f"every term is divided: {reason}"
+        here = "" if leaf.multiplier in ONES else f", which is {right} here"
+        reason = f"every term is divided: {reason}{here}"
         return reading.proposal(1.0 + doubt, "divide-each-term", leaf, needed, reason)
     if part.origin == "middle" and same_key and leaf.coefficient * 2 == next(iter(needed.values())):
         return reading.proposal(1.0 + doubt, "square-of-sum", leaf, needed, f"the product comes twice: {reason}")
@@ -107,7 +110,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if part.origin in ("product", "middle", "scaled"):
         kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
         return reading.proposal(cost + doubt, kind, leaf, needed, reason)
-    if part.origin == "quotient":
+    if part.origin in ("quotient", "bar"):
         kind = "arithmetic" if same_key else "power-law"
         return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
     if not same_key and leaf.key == ():
@@ -165,7 +168,7 @@ def _collected(reading: Reading, leaf: Leaf, needed: Value, likes: Sequence[Part
             moved = signed(shown(value, reading.style))
             words = f"{reading.before_text(part)} on the {SIDES[part.side]} becomes {moved} on the {SIDES[leaf.side]}"
             return reading.proposal(1.05 + doubt, "sign-moved", leaf, needed, f"{words}, and {whole}")
-        if part.origin == "bracket":
+        if part.origin in ("bracket", "bar") or part.factors[0] == "-":
             words = made(part, reading.style)
             return reading.proposal(1.1 + doubt, "sign-bracket", leaf, needed, f"{words}, so {whole}")
         if part.origin != "carried":

@@ -26,6 +26,7 @@ from checker.slips.writing import write_value
 from checker.syntax.tree import (
     Bracket,
     Number,
+    Power,
     Product,
     Sum,
     walk,
@@ -100,7 +101,8 @@ def _factor_pairs(frame: Frame) -> Iterator[Proposal]:
     if frame.is_relation and value_of(frame.sides[1]):
         return
     side = frame.sides[0]
-    if not isinstance(side, Product) or sum(isinstance(bare(factor), Sum) for factor in side.factors) < 2:
+    several = isinstance(side, Product) and sum(isinstance(bare(factor), Sum) for factor in side.factors) > 1
+    if not several and not (isinstance(side, Power) and isinstance(bare(side.base), Sum)):
         return
     text = factored(frame.target)
     if text is not None:

@@ -24,7 +24,7 @@ from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Num
 
 __all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]
 
-Origin = Literal["carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled"]
+Origin = Literal["carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled", "bar"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +36,7 @@ class Partial:
         coefficient: its number.
         origin: how it comes about: carried as it stands, a product of two factors, a term whose sign a minus before
             a bracket turns, the square of a term, twice a product, a part of a higher power, a quotient, a raised term,
-            a term of an equation that was multiplied through.
+            a term of an equation that was multiplied through, a term of the top of a fraction after a minus.
         factors: the texts of what was multiplied, divided or raised, with their signs.
         side: 0, or 1 on the right of an equation.
     """
@@ -114,8 +114,8 @@ def _parts(node: Node, text: str) -> list[Partial]:
             return [_turned(partial, body) for partial in _parts(body, text)]
         case Bracket(body=body):
             return _parts(body, text)
-        case Product(factors=factors):
-            return _product(node, factors, text)
+        case Product(factors=factors, joins=joins):
+            return _product(node, factors, joins, text)
         case Power(base=base, exponent=exponent):
             return _raised(node, base, exponent, text)
         case Fraction(numerator=top, denominator=bottom) | Division(left=top, right=bottom):
@@ -144,6 +144,9 @@ def _turned(partial: Partial, body: Node) -> Partial:
         return replace(turned, origin="carried", factors=(partial.factors[1],))
     if _is_sum(body):
         return replace(turned, factors=(*partial.factors[:-1], _minus(partial.factors[-1])))
+    top = bare(body)
+    if partial.origin == "quotient" and isinstance(top, Fraction) and _is_sum(top.numerator):
+        return replace(turned, origin="bar")
     if partial.origin in ("product", "quotient"):
         return replace(turned, factors=(_minus(partial.factors[0]), *partial.factors[1:]))
     return replace(turned, factors=("-", *partial.factors))
@@ -161,7 +164,7 @@ def _minus(text: str) -> str:
     return "-" + text.removeprefix("+")
 
 
-def _product(node: Node, factors: Sequence[Node], text: str) -> list[Partial]:
+def _product(node: Node, factors: Sequence[Node], joins: Sequence[str], text: str) -> list[Partial]:
     plain = [factor for factor in factors if is_monomial(value_of(factor)) and not _is_sum(factor)]
     sums = [factor for factor in factors if not any(factor is other for other in plain)]
     if not sums:
@@ -171,7 +174,8 @@ def _product(node: Node, factors: Sequence[Node], text: str) -> list[Partial]:
         repeated = len({atom for factor in heavy for key in value_of(factor) for atom, _ in key}) < len(heavy)
         numbers = sum(isinstance(bare(factor), Number | Negation | Fraction) for factor in factors)
         if repeated or numbers > 1:
-            return [Partial(key, number, "product", tuple(_merged(factors, written))) for key, number in value.items()]
+            merged = tuple(_merged(factors, written, joins))
+            return [Partial(key, number, "product", merged) for key, number in value.items()]
         return _leaf(node, text)
     current: list[Partial] | None = None
     if plain:
@@ -188,13 +192,13 @@ def _product(node: Node, factors: Sequence[Node], text: str) -> list[Partial]:
     return current or []
 
 
-def _merged(factors: Sequence[Node], written: Sequence[str]) -> list[str]:
+def _merged(factors: Sequence[Node], written: Sequence[str], joins: Sequence[str]) -> list[str]:
     """3x \\cdot 4x as its two factors 3x and 4x, not four."""
     found: list[str] = []
     last_number = False
-    for factor, text in zip(factors, written, strict=True):
+    for factor, text, join in zip(factors, written, ("", *joins), strict=True):
         is_number = isinstance(factor, Number | Negation)
-        if found and last_number and not is_number:
+        if found and last_number and not is_number and not join and not isinstance(factor, Bracket):
             found[-1] += text
         else:
             found.append(text)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction as Rational
 
 from checker.slips.leaves import Edit, Leaf, Place
 from checker.slips.partials import Partial
@@ -11,7 +12,10 @@ from checker.slips.sentences import shown
 from checker.slips.values import Value, divide, negate, subtract, total
 from checker.slips.writing import Style
 
-__all__ = ["Reading", "flow_of"]
+__all__ = ["ONES", "Reading", "flow_of"]
+
+
+ONES: tuple[Value, ...] = ({(): Rational(1)}, {(): Rational(-1)})
 
 
 def flow_of(value: Value, side: int) -> Value:
@@ -86,6 +90,9 @@ class Reading:
         edit = self.edit_of(leaf, needed)
         if edit is None:
             return None
+        own = divide(needed, leaf.multiplier)
+        if leaf.multiplier not in ONES and any(number.denominator != 1 for number in own.values()):
+            cost += 1.5
         if self.solving and self.is_lone_letter(leaf):
             cost += 0.5
         return Proposal(cost, kind, leaf.span, edit[1], because, (edit[0],))

@@ -7,14 +7,25 @@ from dataclasses import replace
 from fractions import Fraction as Rational
 from math import lcm
 
+from checker.slips.explanations import SIDES
 from checker.slips.leaves import Edit, Leaf, Place, leaves_of
 from checker.slips.matching import matching_proposals
 from checker.slips.partials import Partial, bare, partials_of, scaled
 from checker.slips.proposals import Proposal
 from checker.slips.reading import Reading
-from checker.slips.values import Value, as_constant, divide, multiply, negate, term_value, total
+from checker.slips.values import (
+    Value,
+    as_constant,
+    divide,
+    multiply,
+    negate,
+    power,
+    term_value,
+    total,
+    value_of,
+)
 from checker.slips.writing import Style, write_value
-from checker.syntax.tree import Line, Node, Relation, Sum, Term
+from checker.syntax.tree import Bracket, Fraction, Line, Node, Product, Relation, Root, Sum, Term
 
 __all__ = ["relation_proposals", "scales"]
 
@@ -36,6 +47,8 @@ def relation_proposals(
         places += sums
     yield from _direction(before, written)
     yield from _beside_brackets(before, before_text, written, line, style)
+    yield from _over_denominators(before, before_text, written, line, style)
+    yield from _raised_on_one_side(before, written, style)
     # A side that did not change speaks against the whole relation having changed its sign.
     kept = any(
         _total(parts, side) == _total(leaves, side) != {} for side in (0, 1)
@@ -82,6 +95,73 @@ def _beside_brackets(
         yield from matching_proposals(Reading(tuple(parts), tuple(leaves), tuple(places), line.text, style, True, True))
 
 
+def _over_denominators(
+    before: Relation, before_text: str, written: Relation, line: Line, style: Style,
+) -> Iterator[Proposal]:
+    """Both sides multiplied by the sums below the bars, so that 2 becomes 2(x+1)."""
+    bottoms: list[Node] = []
+    for expression in (before.left, before.right):
+        for term in _terms(expression):
+            body = bare(term.body)
+            if isinstance(body, Fraction) and isinstance(bare(body.denominator), Sum):
+                value = value_of(body.denominator)
+                if all(value != value_of(bottom) for bottom in bottoms):
+                    bottoms.append(body.denominator)
+    if not 1 <= len(bottoms) <= 2:
+        return
+    parts: list[Partial] = []
+    leaves: list[Leaf] = []
+    places: list[Place] = []
+    for side, (old, new) in enumerate(((before.left, written.left), (before.right, written.right))):
+        terms = tuple(Term(term.span, term.sign, _multiplied(term.body, bottoms)) for term in _terms(old))
+        parts += partials_of(Sum(old.span, terms), before_text, side=side)
+        found, sums = leaves_of(new, line.text, side=side)
+        leaves += found
+        places += sums
+    yield from matching_proposals(Reading(tuple(parts), tuple(leaves), tuple(places), line.text, style, True, True))
+
+
+def _multiplied(node: Node, bottoms: Sequence[Node]) -> Node:
+    """A term times the sums, the one below its own bar cancelled."""
+    inner = bare(node)
+    rest = list(bottoms)
+    if isinstance(inner, Fraction):
+        own = value_of(inner.denominator)
+        if any(value_of(bottom) == own for bottom in rest):
+            rest = [bottom for bottom in rest if value_of(bottom) != own]
+            node = inner.numerator
+    factors: list[Node] = [Bracket(bottom.span, bottom, "(") for bottom in rest]
+    if not factors:
+        return node
+    whole = node if not isinstance(bare(node), Sum) else Bracket(node.span, node, "(")
+    return Product(node.span, (whole, *factors), ("",) * len(factors))
+
+
+def _raised_on_one_side(before: Relation, written: Relation, style: Style) -> Iterator[Proposal]:
+    """One side squared or cubed, the other not."""
+    old, new = (before.left, before.right), (written.left, written.right)
+    for exponent, done in ((2, "squared"), (3, "cubed")):
+        for side in (0, 1):
+            raised = _raised(old[side], exponent)
+            right = _raised(old[1 - side], exponent)
+            other = new[1 - side]
+            if raised != value_of(new[side]) or raised == value_of(old[side]) or right == value_of(other):
+                continue
+            text = write_value(right, style)
+            if text is not None:
+                because = f"the {SIDES[side]} was {done}, so the {SIDES[1 - side]} is {done} too, as a whole"
+                yield Proposal(1.1, "one-side-only", other.span, text, because, (Edit(other.span, text),))
+
+
+def _raised(node: Node, exponent: int) -> Value:
+    inner = bare(node)
+    if isinstance(inner, Root):
+        index = Rational(2) if inner.index is None else as_constant(value_of(inner.index))
+        if index == exponent:
+            return value_of(inner.radicand)
+    return power(value_of(node), Rational(exponent))
+
+
 def _terms(node: Node) -> list[Term]:
     inner = bare(node)
     return list(inner.terms) if isinstance(inner, Sum) else [Term(node.span, "+", node)]
@@ -104,7 +184,7 @@ def _total(terms: Sequence[Partial] | Sequence[Leaf], side: int) -> Value:
 
 def _by_letter(part: Partial, factor: Value, shown: str) -> Partial:
     (key, number), = multiply(part.value, factor).items()
-    return replace(part, key=key, coefficient=number, origin="product", factors=(*part.factors[:1], shown))
+    return replace(part, key=key, coefficient=number, origin="scaled", factors=(*part.factors[:1], shown))
 
 
 def scales(parts: Sequence[Partial], leaves: Sequence[Leaf]) -> list[Value]:
@@ -148,7 +228,7 @@ def _unlikeliness(factor: Value, parts: Sequence[Partial]) -> float:
     if number == -1:
         return 0.1
     if number is None:
-        return 0.3
+        return 0.3 if any(exponent < 0 for part in parts for _, exponent in part.key) else 1.3
     coefficients = {abs(part.coefficient) for part in parts}
     denominators = {Rational(part.coefficient.denominator) for part in parts}
     common = lcm(*(part.coefficient.denominator for part in parts))

@@ -73,7 +73,7 @@ def _signs(frame: Frame) -> Iterator[Proposal]:
             because = "with the other sign the line agrees with the line before"
             kind = "sign-product" if in_factor or frame.is_relation or frame.unknown else "copied"
             if frame.unknown:
-                because = f"with the other sign this is a root: {frame.unknown} makes the line before true"
+                because = f"with this sign {frame.unknown} makes the line before true"
             whole = next(
                 (side for side in frame.sides if side.span[0] == edit.span[0] and not isinstance(side, Sum)), None,
             )

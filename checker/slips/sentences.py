@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from checker.slips.partials import Partial
-from checker.slips.values import Value
+from checker.slips.values import Value, negate
 from checker.slips.writing import Style, signed, unsigned, write_value
 
 __all__ = ["collected", "made", "shown", "sign_reason"]
@@ -18,7 +18,7 @@ def shown(value: Value, style: Style) -> str:
 
 def sign_reason(factors: Sequence[str]) -> str:
     """Which sign a product has, and why."""
-    negative = sum(factor.startswith("-") for factor in factors)
+    negative = sum(factor.lstrip("( ").startswith("-") for factor in factors)
     if negative == 0:
         return "no factor is negative, so the product is positive"
     if len(factors) == 2:
@@ -35,6 +35,8 @@ def made(partial: Partial, style: Style) -> str:
     """How the line before gives this term: "-2t times +4 is -8t"."""
     result = shown(partial.value, style)
     factors = partial.factors
+    if factors[0] == "-" and partial.origin != "bracket":
+        return f"the minus in front turns {shown(negate(partial.value), style)} into {signed(result)}"
     match partial.origin:
         case "product" | "scaled":
             return f"{' times '.join(factors)} is {result}"
@@ -46,6 +48,9 @@ def made(partial: Partial, style: Style) -> str:
             return f"multiplied out, {factors[0]} to the power {factors[1]} has the term {result}"
         case "bracket":
             return f"the minus before the bracket turns {factors[1]} into {signed(result)}"
+        case "bar":
+            turned = factors[0][1:] if factors[0].startswith("-") else "-" + factors[0].removeprefix("+")
+            return f"the bar works as a bracket, so the minus before it turns {factors[0]} into {signed(turned)}"
         case "quotient" if len(factors) == 2:
             return f"{factors[0]} divided by {factors[1]} is {result}"
         case "quotient":

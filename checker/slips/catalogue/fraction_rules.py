@@ -140,10 +140,10 @@ def first_turned_over(node: Node) -> Iterator[Value]:
 def both_multiplied(node: Node) -> Iterator[Value]:
     if isinstance(node, Product):
         for factor in node.factors:
-            if halves(factor) is not None:
+            if isinstance(bare(factor), Fraction):
                 yield value_of(factor)
-        outside = [value_of(factor) for factor in node.factors if halves(factor) is None]
-        if outside:
+        outside = [value_of(factor) for factor in node.factors if not isinstance(bare(factor), Fraction)]
+        if outside and len(outside) < len(node.factors):
             whole = constant(1)
             for value in outside:
                 whole = multiply(whole, value)
