@@ -17,7 +17,7 @@ from recognition.reader.weights import MODEL_FILES
 __all__ = ["calibrate", "stamp"]
 
 
-def calibrate(folder: Path, data: Path, *, routes: tuple[Route, ...] = ("ink", "images")) -> tuple[float, float]:
+def calibrate(folder: Path, data: Path, *, routes: tuple[Route, ...] = ("ink",)) -> tuple[float, float]:
     """Temperature and score of "none of these" for the weights in `folder`, fitted on the lines of `data`."""
     return fit_temperature(list(_scored(NeuralReader.load(folder), data, routes)))
 
