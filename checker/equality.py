@@ -135,7 +135,8 @@ def _value_text(ring: Ring, quotient: Quotient, point: Mapping[str, Fraction]) -
     if not top:
         return "0"
     if set(top) == {0} and set(bottom) == {0}:
-        return str(top[0] / bottom[0])
+        value = top[0] / bottom[0]
+        return str(value) if max(value.numerator.bit_length(), value.denominator.bit_length()) < 200 else ""
     return ""
 
 

@@ -18,6 +18,7 @@ MASK = (1 << BITS) - 1
 MAX_DEGREE = 2_000
 MAX_TERMS = 20_000
 MAX_DIGIT_BITS = 20_000
+MAX_WORK = 200_000_000  # products of terms times bits, in one squaring
 
 # A monomial is one integer: the exponent of letter number k sits in bits k*BITS and up, so that multiplying
 # monomials adds integers. A polynomial maps monomials to nonzero integers.
@@ -133,7 +134,7 @@ def multiply(a: Poly, b: Poly) -> Poly:
             return scaled(a, factor)
         out = {key + shift: value * factor for key, value in a.items()}
     else:
-        if len(a) * len(b) > MAX_TERMS * 10:
+        if len(a) * len(b) > MAX_TERMS * 5:
             raise TooLargeError
         out = {}
         get = out.get
@@ -185,6 +186,8 @@ def power(a: Poly, exponent: int) -> Poly:
         raise TooLargeError
     out = a
     for bit in bin(exponent)[3:]:
+        if len(out) * len(out) * (longest * exponent + 64) > MAX_WORK:
+            raise TooLargeError
         out = multiply(out, out)
         if bit == "1":
             out = multiply(out, a)

@@ -167,7 +167,7 @@ def real_roots(poly: Sequence[int], budget: Budget) -> list[RealNumber]:
         OutOfTimeError: the budget is spent.
     """
     whole = _trim(poly)
-    if len(whole) - 1 > MAX_ROOT_DEGREE or max(value.bit_length() for value in whole) > 5_000:
+    if len(whole) - 1 > MAX_ROOT_DEGREE or max(value.bit_length() for value in whole) > 4_000:
         raise TooLargeError
     rest = square_free(whole)
     found: list[RealNumber] = []

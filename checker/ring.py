@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction as Rational
 from math import comb, factorial, gcd, lcm
+from time import monotonic
 from typing import Any, TypeVar
 
 from checker.polynomial import (
@@ -56,6 +57,8 @@ from checker.syntax import (
 __all__ = ["Ring", "UndefinedError", "UnsupportedError", "in_ring"]
 
 _TRIAL_DIVISORS = 10_000
+MAX_LETTERS = 64  # letters and atoms together
+_SECONDS = 0.4  # for one tree or pair of trees
 _HALF = Rational(1, 2)
 _T = TypeVar("_T")
 
@@ -95,7 +98,7 @@ class Ring:
         euler: is the letter e the base of natural logarithms?
     """
 
-    __slots__ = ("_atoms", "_fine", "denominators", "euler", "index", "names", "opaque", "relations")
+    __slots__ = ("_atoms", "_deadline", "_fine", "denominators", "euler", "index", "names", "opaque", "relations")
 
     def __init__(self, fine: dict[Any, int] | None = None, *, euler: bool = False) -> None:
         self.names: list[str] = []
@@ -105,6 +108,7 @@ class Ring:
         self.opaque: set[int] = set()  # atoms whose independence is not known
         self.euler = euler
         self._fine = {} if fine is None else fine
+        self._deadline = monotonic() + _SECONDS
         self._atoms: list[tuple[str, Any, int]] = []
 
     # letters and atoms
@@ -112,6 +116,8 @@ class Ring:
     def letter(self, name: str) -> int:
         found = self.index.get(name)
         if found is None:
+            if len(self.names) >= MAX_LETTERS:
+                raise TooLargeError
             found = self.index[name] = len(self.names)
             self.names.append(name)
             if name == "i":
@@ -158,6 +164,8 @@ class Ring:
         if not self.relations:
             return poly
         for _ in range(400):
+            if monotonic() > self._deadline:
+                raise TooLargeError
             changed = False
             for letter in reversed(self.relations):
                 index, value = self.relations[letter]
@@ -243,6 +251,8 @@ class Ring:
             UnsupportedError: it has a construct that is no function of real letters.
             TooLargeError: it would be too large.
         """
+        if monotonic() > self._deadline:
+            raise TooLargeError
         return _HANDLERS[type(node)](self, node)
 
     def _number(self, node: Number) -> Quotient:
@@ -600,7 +610,7 @@ class Ring:
                 (inner,) = exponent[0]
                 if value is not None:
                     return value, self._fine.get(("exp", int(value), inner), 1)
-                if self.euler and base[0] == monomial(self.index.get("e", -1)) and is_constant(base[1]):
+                if self.euler and "e" in self.index and base[0] == monomial(self.index["e"]) and is_constant(base[1]):
                     name = str(sorted(base[0].items())) + str(sorted(base[1].items()))
                     return None, self._fine.get(("exp", name, inner), 1)
         return None

@@ -33,6 +33,7 @@ __all__ = ["Entry", "Step", "Walk", "parts_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _FARTHEST = 12  # earlier lines that a line is tried against
+_SECONDS_A_LINE = 0.8
 _ORDER = {"follows": 0, "loses": 1, "adds": 2, "undecided": 3, "slip": 4}
 _READINGS = {
     "mixed": "The whole number and the fraction are read as a product.",
@@ -176,7 +177,7 @@ class Walk:
             try:
                 outcome = judge_step(entry.statement, part, self._without(known, entry))
             except OutOfTimeError:
-                return undecided("The time for this working ran out."), nearest[1] if nearest else entry
+                return undecided("The time for this line ran out."), nearest[1] if nearest else entry
             if outcome.kind == "loses":
                 outcome = self._completed(entry, part, index, outcome)
             if outcome.kind == "follows":
@@ -226,7 +227,8 @@ class Walk:
             entry.statement for entry in self.entries
             if isinstance(entry.statement, Definition) or _is_value(entry.statement)
         ]
-        return replace(self.known, givens=(*self.known.givens, *line.conditions, *values))
+        budget = self.known.budget.part(_SECONDS_A_LINE)
+        return replace(self.known, budget=budget, givens=(*self.known.givens, *line.conditions, *values))
 
     def _without(self, known: Known, entry: Entry) -> Known:
         """What is known besides the line that is judged from."""

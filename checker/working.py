@@ -39,6 +39,8 @@ log = logging.getLogger(__name__)
 
 _QUESTION = -1  # the index that the question as set bears in the walk
 _SECONDS_TO_EXPLAIN = 0.5
+_LONGEST_EXPLAINED = 400  # characters of a line for which slips are searched
+_SHARE_OF_WALK = 0.85  # of the time allowed; the rest is for the final answer
 
 
 def judge(working: Working, *, budget_s: float = 2.0) -> Report:
@@ -50,7 +52,7 @@ def judge(working: Working, *, budget_s: float = 2.0) -> Report:
     Returns:
         One report a line, the first slip, and the final answer.
     """
-    return _Judge(working, Budget(budget_s)).report()
+    return _Judge(working, Budget(budget_s * _SHARE_OF_WALK)).report()
 
 
 class _Judge:
@@ -126,6 +128,10 @@ class _Judge:
         except (OutOfTimeError, RecursionError):
             self.walk.start(line.statement, index)
             return LineReport("undecided", reason="The time for this working ran out.")
+        except Exception:
+            log.exception("line %d of a working could not be judged", index)
+            self.walk.start(line.statement, index)
+            return LineReport("undecided", reason="This line could not be judged; the others are. See the log.")
         outcome = step.outcome
         source = step.source if step.source != _QUESTION else None
         reason = self._across_unread(index, source, outcome.reason)
@@ -239,6 +245,8 @@ class _Judge:
                 last = one
             return bool(parts)
 
+        if max(len(line.text), *(len(one.text) for one in (*told, line))) > _LONGEST_EXPLAINED:
+            return difference_slip(nearest, written, outcome, self.known)
         try:
             found = diagnose(told, written, follows=follows, budget_s=budget.left)
         except (OutOfTimeError, RecursionError):
@@ -293,7 +301,7 @@ class _Judge:
         if not starts:
             return Final()
         statements = [entry.statement for entry in self.walk.entries if entry.index != _QUESTION]
-        known = replace(self.known, budget=Budget(max(0.2, min(0.5, self.budget.left))))
+        known = replace(self.known, budget=Budget(max(0.1, min(0.5, self.budget.left))))
         try:
             final = final_answer(starts, statements, known)
         except RecursionError:

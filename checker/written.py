@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from checker.polynomial import Poly, exponents
+from checker.polynomial import Poly, TooLargeError, exponents
 
 __all__ = ["fraction_latex", "polynomial_latex"]
 
+MAX_BITS = 12_000  # of a number that is written out
 _GREEK = frozenset({
     "alpha", "beta", "gamma", "delta", "epsilon", "theta", "lambda", "mu", "pi", "rho", "sigma", "phi", "omega", "tau",
     "Delta", "Omega", "kappa", "eta", "zeta", "xi", "chi", "psi", "varphi", "nu",
@@ -16,7 +17,13 @@ _GREEK = frozenset({
 
 
 def fraction_latex(value: Fraction) -> str:
-    """A rational number: -\\frac{3}{4} or 5."""
+    """A rational number: -\\frac{3}{4} or 5.
+
+    Raises:
+        TooLargeError: it has thousands of digits.
+    """
+    if max(value.numerator.bit_length(), value.denominator.bit_length()) > MAX_BITS:
+        raise TooLargeError
     sign = "-" if value < 0 else ""
     if value.denominator == 1:
         return str(value.numerator)

@@ -30,10 +30,11 @@ from checker.syntax.tree import (
     Term,
 )
 
-__all__ = ["MAX_DEPTH", "USER_FUNCTIONS", "ExpressionParser"]
+__all__ = ["MAX_DEPTH", "MAX_DIGITS", "USER_FUNCTIONS", "ExpressionParser"]
 
 MAX_DEPTH = 40  # brackets, fractions, roots, powers inside one another
 USER_FUNCTIONS = frozenset({"f", "g"})
+MAX_DIGITS = 1_000  # of one number
 _CLOSERS = {"(": ")", "[": "]", "\\{": "\\}", "|": "|"}
 _INVERSE = {"sin": "arcsin", "cos": "arccos", "tan": "arctan"}
 _PRIMARY = frozenset({"digit", "letter", "open", "bar", "{", "command", "vulgar", "."})
@@ -352,6 +353,8 @@ class ExpressionParser:
             digits.append(".")
             end = self._advance().end
         text = "".join(digits)
+        if len(text) > MAX_DIGITS:
+            raise ParseError(self.text, start, f"a number of at most {MAX_DIGITS} digits")
         if self._token.kind == "command" and self._token.text in ("dot", "overline") and "." in text:
             return self._recurring(start, text)
         value = Rational(text) if text[-1] != "." else Rational(text[:-1])

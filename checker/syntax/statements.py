@@ -31,6 +31,7 @@ _ACCURACY = re.compile(
     r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+)?(?:to\s+)?(\d+)\s*"
     r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
 )
+_ACCURACY_TAIL = 60  # characters at the end in which a stated accuracy is looked for
 _WORDS_ONLY = re.compile(r"[A-Za-z][A-Za-z ,.;:'!?-]*")
 _PREFIX = re.compile(r"\s*[A-Za-z]{3,}[A-Za-z0-9 ,'-]*:")
 _CONDITIONAL = frozenset({"for", "when", "where", "given", "since", "because", "with", "if", "as", "provided"})
@@ -102,7 +103,7 @@ class _LineParser:
 
     def line(self) -> Line:
         text = self.text
-        accuracy = _ACCURACY.search(text)
+        accuracy = _ACCURACY.search(text, max(0, len(text) - _ACCURACY_TAIL))
         if accuracy is not None and accuracy.start() > 0:
             self.accuracy = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
             text = text[:accuracy.start()] + " " * (len(text) - accuracy.start())
