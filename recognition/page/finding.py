@@ -23,6 +23,7 @@ __all__ = ["find_lines"]
 
 WORK_SIDE = 1800
 """Longer side in pixels at which lines are looked for; crops are cut at full size."""
+_OVERVIEW_SIDE = 960
 _LEAST_PAPER = 0.5
 """A page has at least this share of plain paper; a picture with less is no page of writing."""
 _LEAST_SINGLE_HUE = 0.55
@@ -48,7 +49,9 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     if min(size) < 8:
         return FoundPage((), size)
     tick(0, 6)
-    corners = find_corners(rgb)
+    overview, reduction = _overview(rgb)
+    found = find_corners(overview)
+    corners = None if found is None else found / reduction
     grey = np.asarray(cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY), dtype=np.uint8)
     clock.note("sheet")
     tick(1, 6)
@@ -58,7 +61,7 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     inside = _inside(flat)
     dark = ink_mask(flat.even, inside)
     if (
-        dark.paper_share < _LEAST_PAPER or not dark.mask.any() or single_hue_share(rgb, corners) < _LEAST_SINGLE_HUE
+        dark.paper_share < _LEAST_PAPER or not dark.mask.any() or single_hue_share(overview, found) < _LEAST_SINGLE_HUE
     ):
         return FoundPage((), size, _tuples(corners), clock.stages())
     clock.note("light")
@@ -114,6 +117,16 @@ def _as_rgb(image: NDArray[Any]) -> NDArray[np.uint8]:
     if array.shape[2] == 1 or array.shape[2] == 2:
         array = array[:, :, :1].repeat(3, axis=2)
     return np.ascontiguousarray(array[:, :, :3], dtype=np.uint8)
+
+
+def _overview(rgb: NDArray[np.uint8]) -> tuple[NDArray[np.uint8], float]:
+    """The photo reduced for looking at it as a whole, and by how much it was reduced."""
+    height, width = rgb.shape[:2]
+    scale = min(1.0, _OVERVIEW_SIDE / max(height, width))
+    if scale == 1.0:
+        return rgb, 1.0
+    size = (max(1, round(width * scale)), max(1, round(height * scale)))
+    return np.asarray(cv2.resize(rgb, size, interpolation=cv2.INTER_AREA), dtype=np.uint8), scale
 
 
 def _flatten(grey: NDArray[np.uint8], corners: NDArray[np.float64] | None) -> Flat:

@@ -202,6 +202,11 @@ def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]
             covered = _span(x0, x1, above & tall) + _span(x0, x1, below & tall)
         if covered < 0.45 * w[i]:
             continue
+        # Text that runs on past the ends of a long bar, just below it, makes the bar an underline.
+        past = (x0 >= x1[i] - 0.2 * letter) & (x0 < x1[i] + 0.6 * letter)
+        past |= (x1 <= x0[i] + 0.2 * letter) & (x1 > x0[i] - 0.6 * letter)
+        if w[i] > 2.2 * letter and (past & tall & (gap_down > 0) & (gap_down < reach)).any():
+            continue
         for j in np.flatnonzero(above | below):
             parent[_find(parent, int(j))] = _find(parent, int(i))
         found[int(i)] = float(bar_y)
