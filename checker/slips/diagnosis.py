@@ -17,7 +17,7 @@ from checker.slips.contexts import narrowed
 from checker.slips.frames import Frame
 from checker.slips.leaves import Edit, apply_edits, leaves_of
 from checker.slips.matching import matching_proposals
-from checker.slips.partials import partials_of
+from checker.slips.partials import bare, partials_of
 from checker.slips.proposals import MISSING, Proposal
 from checker.slips.reading import Reading
 from checker.slips.relations import relation_proposals
@@ -38,6 +38,7 @@ from checker.syntax.tree import (
     Line,
     Node,
     Power,
+    Product,
     Relation,
     Root,
     Statement,
@@ -49,9 +50,10 @@ from checker.syntax.tree import (
 __all__ = ["Follows", "diagnose"]
 
 Follows = Callable[[Line], bool]
-_Source = Callable[[Line, Line, Style], Iterator[Proposal]]
+_Source = Callable[[Line, Line, Style, float], Iterator[Proposal]]
 
 MOST_CHECKS = 90
+CLEAR = 1.1
 LIKELY = 1.42
 ODD = 1.9
 STEP_SECONDS = 0.3
@@ -76,18 +78,22 @@ def diagnose(
         follows = _judged_from(before)
     search = _Search(written, follows, time.monotonic() + budget_s)
     for line in reversed(before or [written]):
-        proposal = search.first(_gathered((_matched, _branches), line, written), LIKELY)
+        proposal = search.first(_gathered((_linked,), line, written, search.deadline), CLEAR)
+        if proposal is None:
+            likely = _gathered((_linked, _related, _branches), line, written, search.deadline)
+            proposal = search.first(likely, LIKELY)
         if proposal is not None and proposal.kind not in PLAIN:
             return search.slip(proposal)
         if proposal is not None and not _has_structure(line):
             return search.slip(proposal)
-        rule = _documented(line, written, telling=proposal is not None)
+        rule = _documented(line, written, deadline=search.deadline, telling=proposal is not None)
         if proposal is not None and rule is None:
             return search.slip(proposal)
         if rule is not None and isinstance(rule, RelationSlip) and rule.whole:
-            proposal = search.first(_gathered((_anew,), line, written), None) or proposal
+            proposal = search.first(_gathered((_anew,), line, written, search.deadline), None) or proposal
         if proposal is None:
-            proposal = search.first(_gathered((_matched, _branches, _repaired, _anew), line, written), None)
+            everything = (_linked, _related, _branches, _repaired, _anew)
+            proposal = search.first(_gathered(everything, line, written, search.deadline), None)
         if proposal is not None:
             if rule is not None and (rule.telling or proposal.cost >= ODD):
                 because = f"{rule.because}: {proposal.because}" if proposal.cost <= LIKELY else rule.because
@@ -147,13 +153,13 @@ def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
     )
 
 
-def _gathered(sources: Sequence[_Source], before: Line, written: Line) -> list[Proposal]:
+def _gathered(sources: Sequence[_Source], before: Line, written: Line, deadline: float) -> list[Proposal]:
     """The proposals of several sources, the likeliest first."""
     style = style_of(before.text, written.text)
     found: list[Proposal] = []
     for source in sources:
         try:
-            found.extend(source(before, written, style))
+            found.extend(source(before, written, style, deadline))
         except (TooLarge, RecursionError, ZeroDivisionError, OverflowError):
             continue
     return sorted(found, key=lambda proposal: proposal.cost)
@@ -218,7 +224,7 @@ def _tail(source: Node, members: Sequence[Node]) -> tuple[Edit, ...]:
     return tuple(Edit(member.span, text) for member in members if value_of(member) != value)
 
 
-def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+def _linked(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     solving = isinstance(written.statement, Relation)
     for link in _links(before, written):
         pairs = narrowed(link.old, link.new)
@@ -228,6 +234,9 @@ def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
             reading = Reading(tuple(parts), tuple(leaves), tuple(places), written.text, style, False, solving)
             for proposal in matching_proposals(reading):
                 yield replace(proposal, cost=proposal.cost + 0.8 * depth, edits=(*proposal.edits, *link.tail))
+
+
+def _related(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     match before.statement, written.statement:
         case (Relation() as old_relation, Relation() as new_relation):
             yield from relation_proposals(old_relation, before.text, new_relation, written, style)
@@ -235,16 +244,18 @@ def _matched(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
             return
 
 
-def _frames(before: Line, written: Line, style: Style) -> Iterator[tuple[Frame, str, tuple[Edit, ...]]]:
+def _frames(
+    before: Line, written: Line, style: Style, deadline: float,
+) -> Iterator[tuple[Frame, str, tuple[Edit, ...]]]:
     match before.statement, written.statement:
         case (Relation() as first, Relation() as second):
             target = subtract(value_of(first.left), value_of(first.right))
-            yield Frame(written.text, (second.left, second.right), target, style), before.text, ()
+            yield Frame(written.text, (second.left, second.right), target, style, None, deadline), before.text, ()
         case _:
             pass
     for link in _links(before, written):
         source = link.text[link.old.span[0]:link.old.span[1]]
-        yield Frame(written.text, (link.new,), value_of(link.old), style), source, link.tail
+        yield Frame(written.text, (link.new,), value_of(link.old), style, None, deadline), source, link.tail
 
 
 def _absolute(before: Line, written: Line) -> Iterator[Proposal]:
@@ -257,16 +268,16 @@ def _absolute(before: Line, written: Line) -> Iterator[Proposal]:
             yield Proposal(1.5, "root-of-square", span, text, because, (Edit(span, text), *link.tail))
 
 
-def _repaired(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
-    for frame, source, tail in _frames(before, written, style):
+def _repaired(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
+    for frame, source, tail in _frames(before, written, style, deadline):
         for found in (_careful(repairs(frame)), trials(frame, source), whole_side(frame, source)):
             for proposal in found:
                 yield replace(proposal, edits=(*proposal.edits, *tail))
-    yield from _root_repairs(before, written, style)
+    yield from _root_repairs(before, written, style, deadline)
     yield from _absolute(before, written)
 
 
-def _root_repairs(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+def _root_repairs(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     """Changes inside roots that are written as expressions, such as the quadratic formula with its numbers."""
     old = before.statement
     branches = written.statement.branches if isinstance(written.statement, Alternatives) else (written.statement,)
@@ -277,7 +288,7 @@ def _root_repairs(before: Line, written: Line, style: Style) -> Iterator[Proposa
     for branch in branches:
         if not isinstance(branch, Relation) or not isinstance(branch.left, Symbol):
             return
-        frame = Frame(written.text, (branch.right,), target, style, branch.left.name)
+        frame = Frame(written.text, (branch.right,), target, style, branch.left.name, deadline)
         if not frame.agrees(frame.value()):
             found.append(list(_careful(repairs(frame))))
     if not found:
@@ -309,21 +320,23 @@ def _has_structure(line: Line) -> bool:
     )
 
 
-def _documented(before: Line, written: Line, *, telling: bool) -> ExpressionSlip | RelationSlip | None:
+def _documented(before: Line, written: Line, *, telling: bool, deadline: float) -> ExpressionSlip | RelationSlip | None:
     """The first slip of the catalogue that turns the line before into the written one."""
     try:
         for slip in relation_slips(before.statement, written.statement):
             if slip.telling or not telling:
                 return slip
         for link in _links(before, written):
-            for found in expression_slips(link.old, value_of(link.new), telling=telling):
+            for found in expression_slips(link.old, value_of(link.new), telling=telling, deadline=deadline):
+                if found.kind == "factor-pair" and not isinstance(bare(link.new), Product | Power):
+                    continue
                 return found
     except (TooLarge, RecursionError):
         return None
     return None
 
 
-def _anew(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+def _anew(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     """The whole statement written anew: as its roots, or as the line before has it."""
     if not isinstance(written.statement, Relation | Alternatives):
         return
@@ -338,7 +351,7 @@ def _anew(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
     yield Proposal(6.0, "other", span, text, f"the line before is {text}", (Edit(span, text),))
 
 
-def _branches(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+def _branches(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     match before.statement, written.statement:
         case (Relation() | Alternatives(), Relation() | Alternatives()):
             yield from alternative_proposals(before, written, style)

@@ -39,7 +39,9 @@ def explained(reading: Reading, leaf: Leaf, needed: Value) -> Proposal | None:
     chosen = [part for part in likes if flow_of(part.value, part.side) == flow]
     if len(likes) > 1 and total(flow_of(part.value, part.side) for part in likes) == flow:
         alone = sum(other.key == leaf.key for other in reading.leaves) == 1 and reading.is_collected()
-        return _collected(reading, leaf, needed, likes, 0.0 if alone else doubt)
+        multiplied = any(part.origin in MULTIPLIED for part in likes)
+        left_out = stands and multiplied and reading.in_order()
+        return _collected(reading, leaf, needed, likes, 0.0 if alone and not left_out else doubt)
     if chosen:
         return from_one(reading, leaf, needed, chosen[0], doubt + 0.3 * (len(likes) - 1))
     beside = [other for other in odd if other.key == key and other.side == leaf.side]

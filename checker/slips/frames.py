@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import time
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction as Rational
@@ -12,6 +14,7 @@ from checker.slips.proposals import Proposal
 from checker.slips.values import (
     BLANK,
     Monomial,
+    TooLarge,
     Value,
     add,
     multiply,
@@ -41,6 +44,7 @@ class Frame:
         target: value of the line before: of the expression, or of left minus right.
         style: how numbers are written.
         unknown: the letter when the line gives a root: the target is then zero at the value of the side.
+        deadline: when to give up, on the monotonic clock, in seconds.
     """
 
     line: str
@@ -48,12 +52,15 @@ class Frame:
     target: Value
     style: Style
     unknown: str | None = None
+    deadline: float = math.inf
 
     @property
     def is_relation(self) -> bool:
         return len(self.sides) == 2
 
     def value(self, instead: dict[int, Value] | None = None) -> Value:
+        if time.monotonic() > self.deadline:
+            raise TooLarge
         found = value_of(self.sides[0], instead)
         return subtract(found, value_of(self.sides[1], instead)) if self.is_relation else found
 

@@ -66,6 +66,11 @@ class Reading:
                 odd.append(leaf)
         return rest, odd
 
+    def in_order(self) -> bool:
+        """Whether the terms are some of the partials, in the order in which these come."""
+        rest = iter([flow_of(part.value, part.side) for part in self.parts])
+        return all(any(value == flow_of(leaf.value, leaf.side) for value in rest) for leaf in self.leaves)
+
     def is_collected(self) -> bool:
         """Whether like terms are collected all over the written line."""
         keys = [leaf.key for leaf in self.leaves if leaf.key is not None]

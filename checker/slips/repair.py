@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction as Rational
 
 from checker.slips.factors import factor_repairs
@@ -80,7 +81,10 @@ def _signs(frame: Frame) -> Iterator[Proposal]:
             if whole is not None:
                 yield at_span(frame, 1.75, kind, whole.span, [edit], because)
                 continue
-            yield at_term(frame, 1.7 if opens else 1.6, kind, [edit], because)
+            found = at_term(frame, 1.7 if opens else 1.6, kind, [edit], because)
+            # of two equal terms the later one is the likelier to be wrong
+            again = frame.line[slice(*found.span)] in frame.line[found.span[1]:]
+            yield replace(found, cost=found.cost + 0.05) if again else found
 
 
 def _exponents(node: Node) -> set[int]:

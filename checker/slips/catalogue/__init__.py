@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Iterator
 from itertools import islice
 
@@ -41,18 +42,21 @@ def _same_branches(wrong: list[tuple[Value, Value]], found: list[tuple[Value, Va
     return len(wrong) == len(found) and all(branch in found for branch in wrong)
 
 
-def expression_slips(before: Node, written: Value, *, telling: bool) -> Iterator[ExpressionSlip]:
+def expression_slips(before: Node, written: Value, *, telling: bool, deadline: float) -> Iterator[ExpressionSlip]:
     """The documented slips that, at one place of an expression, give it the written value.
 
     Args:
         before: the expression of the line before.
         written: the value of the written expression.
         telling: leave out slips that say no more than that a sign, a number or a power of one term is wrong.
+        deadline: when to stop, on the monotonic clock, in seconds.
     """
     places = [(node, _around(above, node)) for node, above in islice(_with_ancestors(before, ()), MOST_PLACES)]
     for slip in EXPRESSION_SLIPS:
         if telling and not slip.telling:
             continue
+        if time.monotonic() > deadline:
+            return
         for place, around in places:
             try:
                 if any(_value(before, place, around, wrong) == written for wrong in slip.rewrite(place)):
