@@ -9,7 +9,7 @@ from fractions import Fraction
 from math import gcd, isqrt
 
 from checker.practice.book import Book, Degenerate, Draft, Planted, near
-from checker.practice.expressions import LETTERS, linear, nonzero, plain
+from checker.practice.expressions import LETTERS, linear, nonzero, opening_kind, plain
 from checker.practice.terms import Term, coefficients, collect, number, write_sum
 
 __all__ = ["EQUATION_TOPICS"]
@@ -166,7 +166,7 @@ def linear_brackets(book: Book) -> None:
     for index in inner:
         term = opened.terms()[index]
         outside = a if index < 2 else c
-        slips += wrong_term("sign-bracket" if outside == -1 else "sign-product", opened, index, -term)
+        slips += wrong_term(opening_kind(Term.of(outside)), opened, index, -term)
         if abs(outside) > 1 and abs(term.coefficient) > 1:
             slips += wrong_term("product", opened, index, term.with_coefficient(near(draws, term.coefficient)))
     now = collected_sides(book, write(book, opened, slips))
@@ -194,7 +194,7 @@ def linear_fractions(book: Book) -> None:
     opened = Sides(tuple(left), (Term.of(total),))
     slips: list[Draft[Sides]] = []
     for index, outside in enumerate([u, u, v, v]):
-        slips += wrong_term("sign-bracket" if outside == -1 else "sign-product", opened, index, -left[index])
+        slips += wrong_term(opening_kind(Term.of(outside)), opened, index, -left[index])
         if abs(outside) > 1 and abs(left[index].coefficient) > 1:
             wrong_product = left[index].with_coefficient(near(draws, left[index].coefficient))
             slips += wrong_term("product", opened, index, wrong_product)

@@ -10,7 +10,7 @@ from math import gcd
 from checker.practice.book import Book, Degenerate, Draft, dropped, flipped, mistaken, near, sum_draft
 from checker.practice.terms import Powers, Term, collect, write_sum
 
-__all__ = ["EXPRESSION_TOPICS", "bracket_partials", "collecting_slips", "linear", "nonzero", "product_slips"]
+__all__ = ["EXPRESSION_TOPICS", "bracket_partials", "collecting_slips", "linear", "nonzero", "opening_kind", "product_slips"]
 
 LETTERS = "abcdghkmnpqrtuvwxyz"
 
@@ -134,10 +134,17 @@ def three_brackets(book: Book) -> None:
     collect_line(book, parts)
 
 
+def opening_kind(outside: Term) -> str:
+    """The kind of slip that a wrong sign is when a bracket with this before it is opened."""
+    if outside == Term.of(-1):
+        return "sign-bracket"
+    return "copied" if outside == Term.of(1) else "sign-product"
+
+
 def several_brackets(book: Book) -> None:
     draws = book.draws
     letter = draws.choice(LETTERS)
-    text, parts, minus = "", [], []
+    text, parts, outsides = "", [], []
     for place in range(draws.randint(2, 3)):
         outside = Term.of(nonzero(draws, -6, 6), draws.choice(["", "", letter]))
         if place and draws.random() < 0.3:
@@ -148,18 +155,15 @@ def several_brackets(book: Book) -> None:
         sign = outside.signed() if text else outside.write()
         text += (sign[:-1] if not outside.powers and abs(outside.coefficient) == 1 else sign) + f"({plain(inside)})"
         new = [outside * term for term in inside]
-        minus += [outside == Term.of(-1)] * len(new)
+        outsides += [outside] * len(new)
         parts += new
     book.start(text)
     slips: list[Draft[list[Term]]] = []
-    for index, from_minus in enumerate(minus):
-        if from_minus:
-            slips += flipped("sign-bracket", parts, index)
-        else:
-            slips += flipped("sign-product", parts, index)
-            if abs(parts[index].coefficient) > 1:
-                wrong = parts[index].with_coefficient(near(draws, parts[index].coefficient))
-                slips += mistaken("product", parts, index, wrong)
+    for index, outside in enumerate(outsides):
+        slips += flipped(opening_kind(outside), parts, index)
+        if opening_kind(outside) == "sign-product" and abs(parts[index].coefficient) > 1:
+            wrong = parts[index].with_coefficient(near(draws, parts[index].coefficient))
+            slips += mistaken("product", parts, index, wrong)
     slips += dropped("dropped-term", parts, [draws.randrange(len(parts))])
     parts = book.write(sum_draft(parts), slips)
     collect_line(book, parts)
@@ -290,8 +294,8 @@ def fractions(book: Book) -> None:
     prefix, suffix = "=\\frac{", f"}}{{{common}}}"
     slips: list[Draft[list[Term]]] = []
     for index, part in enumerate(parts):
-        plain_minus = sign < 0 and index > 1 and ups[1] == 1
-        slips += flipped("sign-bracket" if plain_minus else "sign-product", parts, index, prefix, suffix)
+        outside = Term.of(sign * ups[1] if index > 1 else ups[0])
+        slips += flipped(opening_kind(outside), parts, index, prefix, suffix)
         if abs(part.coefficient) > 1 and ups[index // 2] > 1:
             slips += mistaken(
                 "product", parts, index, part.with_coefficient(near(draws, part.coefficient)), prefix, suffix

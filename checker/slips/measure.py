@@ -13,6 +13,8 @@ from typing import Any
 
 from checker.practice import MISSING, Exercise, exercises
 from checker.report import Report, Slip, Working
+from checker.slips.diagnosis import diagnose
+from checker.syntax import parse_line
 from checker.working import judge
 
 __all__ = ["main", "measure_catalogue", "measure_planted", "measure_pupils", "measure_right"]
@@ -55,12 +57,17 @@ def measure_planted(workings: Iterable[Exercise]) -> dict[str, Any]:
     confused: Counter[str] = Counter()
     missed: list[dict[str, Any]] = []
     times: list[float] = []
+    explaining: list[float] = []
     for working in workings:
-        assert working.slip is not None
+        assert working.slip is not None and working.slip_line is not None
         counts["workings"] += 1
         start = time.perf_counter()
         report = judge(Working(working.lines))
         times.append(time.perf_counter() - start)
+        before, written = (parse_line(line) for line in working.lines[working.slip_line - 1:working.slip_line + 1])
+        start = time.perf_counter()
+        diagnose([before], written)
+        explaining.append(time.perf_counter() - start)
         line_right = report.first_slip == working.slip_line
         found = _first_slip(report) if line_right else None
         term_right = found is not None and _same_term(found, working.slip.term, working.slip.span)
@@ -73,12 +80,15 @@ def measure_planted(workings: Iterable[Exercise]) -> dict[str, Any]:
             counts["repair_follows"] += _repair_follows(working.lines, report, found)
             if found.kind != working.slip.kind:
                 confused[f"{working.slip.kind} told as {found.kind}"] += 1
-        after = report.lines[(working.slip_line or 0) + 1:]
+        after = report.lines[working.slip_line + 1:]
         counts["carried_right"] += line_right and all(line.verdict in ("ft", "back") for line in after)
         if not term_right and len(missed) < SHOWN:
             missed.append({**working.to_json(), "found": None if found is None else found.to_json()})
     told = dict(confused.most_common())
-    return {**counts, "confused": told, "ms_per_working": _milliseconds(times), "missed": missed}
+    return {
+        **counts, "confused": told, "ms_per_working": _milliseconds(times),
+        "ms_per_diagnosis": _milliseconds(explaining), "missed": missed,
+    }
 
 
 def measure_right(workings: Iterable[Exercise]) -> dict[str, Any]:
