@@ -10,7 +10,7 @@ from math import gcd
 from checker.practice.book import Book, Degenerate, Draft, dropped, flipped, mistaken, near, sum_draft
 from checker.practice.terms import Powers, Term, collect, write_sum
 
-__all__ = ["EXPRESSION_TOPICS", "bracket_partials", "collecting_slips", "linear", "nonzero", "opening_kind", "product_slips"]
+__all__ = ["EXPRESSION_TOPICS", "LETTERS", "linear", "nonzero", "opening_kind", "plain"]
 
 LETTERS = "abcdghkmnpqrtuvwxyz"
 
@@ -41,9 +41,6 @@ def plain(terms: Sequence[Term]) -> str:
 
 def products(left: Sequence[Term], right: Sequence[Term]) -> list[Term]:
     return [first * second for first in left for second in right]
-
-
-bracket_partials = products
 
 
 def product_slips(

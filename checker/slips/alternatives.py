@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction as Rational
 from math import isqrt
 
@@ -11,7 +12,7 @@ from checker.slips.partials import bare
 from checker.slips.proposals import Proposal
 from checker.slips.values import SIGN, Value, as_constant, multiply, scale, subtract, value_of
 from checker.slips.writing import Style, write_value
-from checker.syntax.tree import Alternatives, Line, Node, Product, Relation, Statement
+from checker.syntax.tree import Alternatives, Line, Node, Product, Relation, Statement, letters
 
 __all__ = ["alternative_proposals", "roots_of"]
 
@@ -151,7 +152,9 @@ def alternative_proposals(before: Line, written: Line, style: Style) -> Iterator
     lost = [root for root in roots if root not in given]
     texts = [write_value(root, style) for root in lost]
     if len(wrong) == 1 and lost and all(texts):
-        yield from _one_wrong(wrong[0], lost, letter, style, len(roots), len(branches))
+        for proposal in _one_wrong(wrong[0], lost, letter, style, len(roots), len(branches)):
+            factor = _factor_of(before, lost, letter)
+            yield replace(proposal, because=factor) if factor and len(lost) == 1 else proposal
     if len(wrong) > 1 and len(lost) == len(wrong) and all(texts):
         yield from _all_wrong(written, roots, letter, style)
     if not wrong and lost and given and all(texts):
@@ -161,6 +164,20 @@ def alternative_proposals(before: Line, written: Line, style: Style) -> Iterator
         because = f"{shown} makes the line before true as well"
         should_be = text.removeprefix(" \\text{ or } ")
         yield Proposal(1.2, "root-lost", (end, end), should_be, because, (Edit((end, end), text),))
+
+
+def _factor_of(before: Line, lost: Sequence[Value], letter: str) -> str | None:
+    """Which factor of the line before is zero at the root: "x-3 is 0 when x is 3"."""
+    statement = before.statement
+    if not isinstance(statement, Relation) or value_of(statement.right):
+        return None
+    product = bare(statement.left)
+    for factor in product.factors if isinstance(product, Product) else ():
+        inner = bare(factor)
+        found = _roots_of_value(value_of(inner), None) if letter in letters(inner) else None
+        if found is not None and found[1] == list(lost):
+            return f"{before.text[slice(*inner.span)]} is 0 when {letter} is {write_value(lost[0])}"
+    return None
 
 
 def _one_wrong(

@@ -113,7 +113,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
         return reading.proposal(cost + doubt, kind, leaf, needed, reason)
     if part.origin in ("quotient", "bar"):
-        kind = "arithmetic" if same_key else "power-law"
+        kind = "arithmetic" if same_key else "letter-lost" if leaf.key == () else "power-law"
         return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
     if not same_key and leaf.key == ():
         reason = f"the letter is missing: the line before has {right}"

@@ -137,7 +137,7 @@ def _turned(partial: Partial, body: Node) -> Partial:
     """The partial after a minus in front of the term that it belongs to."""
     turned = replace(partial, coefficient=-partial.coefficient)
     if partial.origin == "carried":
-        if _is_sum(body):
+        if _is_sum(body) or (isinstance(body, Bracket) and isinstance(bare(body), Negation)):
             return replace(turned, origin="bracket", factors=("-", partial.factors[0]))
         return replace(turned, factors=(_minus(partial.factors[0]),))
     if partial.origin == "bracket":

@@ -110,6 +110,25 @@ def test_factors_with_both_signs_wrong() -> None:
     assert (slip.kind, slip.repaired) == ("factor-pair", "=(x-5)(x+3)")
 
 
+def test_wrong_root_is_told_by_its_factor() -> None:
+    # m - 7 is 0 when m is 7
+    slip = found("(m+4)(m-7)=0", r"m=-4 \text{ or } m=-7")
+    assert (slip.kind, slip.term, slip.should_be) == ("sign-product", "-7", "7")
+    assert slip.because == "m-7 is 0 when m is 7"
+
+
+def test_slip_inside_a_chain_mends_what_is_carried_on() -> None:
+    # -2t times +4 is -8t, and 5t - 8t is -3t in the link after it
+    slip = found("(5-2t)(t+4)", "=5t+20-2t^2+8t=20+13t-2t^2")
+    assert (slip.term, slip.should_be, slip.repaired) == ("+8t", "-8t", "=5t+20-2t^2-8t=-2t^2-3t+20")
+
+
+def test_both_sides_are_multiplied_by_the_sum_below_the_bar() -> None:
+    # 2 times (x+1) is 2x + 2
+    slip = found(r"\frac{3}{x+1}=2", "3=2x+1")
+    assert (slip.kind, slip.term, slip.should_be) == ("multiply-each-term", "+1", "+2")
+
+
 def test_letters_keep_the_order_in_which_they_were_written() -> None:
     assert found("k(t+8)", "=-tk+8k").should_be == "tk"
 
