@@ -8,6 +8,13 @@ from dataclasses import dataclass, field
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.fractions import (
+    find_root,
+    join_contained,
+    join_enclosed,
+    join_fractions,
+    join_touching_fractions,
+)
 from recognition.page.pieces import Pieces
 
 __all__ = ["group_lines"]
@@ -136,10 +143,10 @@ def _grouped(
     boxes: NDArray[np.float64], area: NDArray[np.float64], letter: float, inner_bars: NDArray[np.float64]
 ) -> list[list[int]]:
     parent = list(range(len(boxes)))
-    _join_contained(boxes, letter, parent)
-    axes = _join_fractions(boxes, letter, parent)
-    axes.update(_join_touching_fractions(boxes, letter, parent, inner_bars))
-    _join_enclosed(boxes, parent, axes)
+    join_contained(boxes, letter, parent)
+    axes = join_fractions(boxes, letter, parent)
+    axes.update(join_touching_fractions(boxes, letter, parent, inner_bars))
+    join_enclosed(boxes, parent, axes)
     blocks = _blocks(boxes, parent, axes)
     core = [i for i, block in enumerate(blocks) if _is_core(block, letter)]
     small = [i for i in range(len(blocks)) if i not in set(core)]
@@ -153,117 +160,10 @@ def _grouped(
     ]
 
 
-def _find(parent: list[int], i: int) -> int:
-    while parent[i] != i:
-        parent[i] = parent[parent[i]]
-        i = parent[i]
-    return i
-
-
-def _join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> None:
-    """What lies within the box of a root sign, an 8 or a bracketed drawing belongs to it."""
-    x0, y0, x1, y1 = boxes.T
-    size = (x1 - x0) * (y1 - y0)
-    for i in np.flatnonzero((y1 - y0 > 0.8 * letter) & (x1 - x0 > 0.8 * letter)):
-        wide = np.minimum(x1, x1[i]) - np.maximum(x0, x0[i])
-        tall = np.minimum(y1, y1[i]) - np.maximum(y0, y0[i])
-        inside = (wide > 0) & (tall > 0) & (wide * tall > 0.75 * size) & (size < size[i])
-        for j in np.flatnonzero(inside):
-            parent[_find(parent, int(j))] = _find(parent, int(i))
-
-
-def _join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> dict[int, float]:
-    """Join each fraction bar with what stands on it and hangs from it; the bars found, each with its height."""
-    x0, y0, x1, y1 = boxes.T
-    w, h = x1 - x0, y1 - y0
-    cx = (x0 + x1) / 2
-    found: dict[int, float] = {}
-    flat = np.flatnonzero((w > 0.55 * letter) & (h < 0.3 * w) & (h < 0.6 * letter))
-    for i in flat[np.argsort(w[flat])]:
-        bar_y = (y0[i] + y1[i]) / 2
-        # A long bar is hardly a minus sign, so what it parts may stand farther off.
-        reach = letter * (0.42 if w[i] < 1.1 * letter else 0.62 if w[i] < 2.2 * letter else 0.8)
-        over = (cx > x0[i] - 0.25 * letter) & (cx < x1[i] + 0.25 * letter) & (w < w[i] * 1.25 + 0.5 * letter)
-        over[i] = False
-        is_flat = (h < 0.3 * w) & (w > 0.4 * w[i]) & (w < 2.2 * w[i])
-        gap_up, gap_down = y0[i] - y1, y0 - y1[i]
-        # A letter that straddles the bar's level stands beside it or is crossed out by it: no fraction.
-        above = over & (gap_up > -0.25 * letter) & (gap_up < reach) & (y0 < bar_y - 0.3 * letter) & ~is_flat
-        below = over & (gap_down > -0.25 * letter) & (gap_down < reach) & (y1 > bar_y + 0.3 * letter) & ~is_flat
-        tall = h > 0.4 * letter
-        equals = over & is_flat & (np.abs((y0 + y1) / 2 - bar_y) < 0.75 * letter)
-        if equals.any() and not (w[i] > 2.0 * letter and (above & tall).any() and (below & tall).any()):
-            continue
-        if not ((above & tall).any() and (below & tall).any()):
-            continue
-        if w[i] < 2.2 * letter:
-            covered = _covered(x0, x1, above & tall) + _covered(x0, x1, below & tall)
-        else:
-            covered = _span(x0, x1, above & tall) + _span(x0, x1, below & tall)
-        if covered < 0.45 * w[i]:
-            continue
-        # Text that runs on past the ends of a long bar, just below it, makes the bar an underline.
-        past = (x0 >= x1[i] - 0.2 * letter) & (x0 < x1[i] + 0.6 * letter)
-        past |= (x1 <= x0[i] + 0.2 * letter) & (x1 > x0[i] - 0.6 * letter)
-        if w[i] > 2.2 * letter and (past & tall & (gap_down > 0) & (gap_down < reach)).any():
-            continue
-        for j in np.flatnonzero(above | below):
-            parent[_find(parent, int(j))] = _find(parent, int(i))
-        found[int(i)] = float(bar_y)
-    return found
-
-
-def _join_touching_fractions(
-    boxes: NDArray[np.float64], letter: float, parent: list[int], bars: NDArray[np.float64]
-) -> dict[int, float]:
-    """The same for bars that a letter above or below touches, so that bar and letter are one piece."""
-    x0, y0, x1, y1 = boxes.T
-    cx = (x0 + x1) / 2
-    found: dict[int, float] = {}
-    for left, top, right, bottom, number in bars:
-        piece = int(number)
-        own_above, own_below = top - y0[piece] > 0.3 * letter, y1[piece] - bottom > 0.3 * letter
-        over = (cx > left - 0.25 * letter) & (cx < right + 0.25 * letter) & (x1 - x0 < 1.25 * (right - left) + letter)
-        over[piece] = False
-        tall = y1 - y0 > 0.4 * letter
-        # The roof of a root has only its own ink below; what stands above it must be quite near to be a numerator.
-        above = over & (top - y1 > -0.25 * letter) & (top - y1 < 0.4 * letter) & (y0 < top - 0.3 * letter)
-        below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < 0.6 * letter) & (y1 > bottom + 0.3 * letter)
-        if (own_above or (above & tall).any()) and (own_below or (below & tall).any()):
-            if own_above and own_below and not (above | below).any():
-                continue  # a struck-out word or a 4 rather than a fraction
-            for j in np.flatnonzero(above | below):
-                parent[_find(parent, int(j))] = _find(parent, piece)
-            found[piece] = float((top + bottom) / 2)
-    return found
-
-
-def _join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> None:
-    """What lies within a fraction's field belongs to it: letters between tall brackets, a sign before a root."""
-    centre_x, centre_y = (boxes[:, 0] + boxes[:, 2]) / 2, (boxes[:, 1] + boxes[:, 3]) / 2
-    for _ in range(2):
-        for bar in axes:
-            root = _find(parent, bar)
-            members = [i for i in range(len(boxes)) if _find(parent, i) == root]
-            field_x0, field_y0 = boxes[members, :2].min(axis=0)
-            field_x1, field_y1 = boxes[members, 2:].max(axis=0)
-            inside = (centre_x > field_x0) & (centre_x < field_x1) & (centre_y > field_y0) & (centre_y < field_y1)
-            for j in np.flatnonzero(inside):
-                parent[_find(parent, int(j))] = _find(parent, bar)
-
-
-def _covered(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:
-    return float((x1[chosen] - x0[chosen]).sum())
-
-
-def _span(x0: NDArray[np.float64], x1: NDArray[np.float64], chosen: NDArray[np.bool_]) -> float:
-    return float(x1[chosen].max() - x0[chosen].min())
-
-
 def _blocks(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> list[_Block]:
     members: dict[int, list[int]] = {}
     for i in range(len(boxes)):
-        members.setdefault(_find(parent, i), []).append(i)
+        members.setdefault(find_root(parent, i), []).append(i)
     blocks = []
     for group in members.values():
         part = boxes[group]
@@ -431,4 +331,4 @@ def _is_writing(blocks: list[_Block], cluster: list[int], area: NDArray[np.float
         return False
     if len(cluster) == 1:
         return bool(tall[0] > 0.55 * letter) and width > 0.15 * letter
-    return bool((tall > 0.5 * letter).any()) or len(cluster) >= 4
+    return bool((tall > 0.5 * letter).any()) or (len(cluster) >= 4 and bool((tall > 0.3 * letter).any()))
