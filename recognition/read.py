@@ -13,12 +13,12 @@ from numpy.typing import NDArray
 
 from recognition.errors import InputError
 from recognition.ink import read_inkml, strokes_to_lines
-from recognition.page import LineCrop, find_lines, open_pages
+from recognition.page import NOTHING_FOUND, LineCrop, find_lines, open_pages
 from recognition.page.light import background, evened
 from recognition.reader import LinePicture, LineStrokes
 from recognition.result import Box, Candidate, Line, Page, Tick, no_tick
 
-__all__ = ["Reader", "is_ink", "line_from_picture", "read_file", "read_line_file"]
+__all__ = ["Reader", "is_ink", "line_from_picture", "nothing_found", "read_file", "read_line_file"]
 
 os.environ.pop("QT_QPA_PLATFORM_PLUGIN_PATH", None)  # OpenCV sets these to its own Qt, which breaks the desktop's
 os.environ.pop("QT_QPA_FONTDIR", None)
@@ -121,6 +121,4 @@ def _lines(crops: Sequence[LineCrop], read: Sequence[tuple[Candidate, ...]]) -> 
 
 def nothing_found(page: Page) -> InputError:
     """The sentence for a page without lines."""
-    from recognition.page import NOTHING_FOUND
-
     return InputError(f"{Path(page.file).name}: {NOTHING_FOUND}")

@@ -243,8 +243,10 @@ class _Grouping:
     def _join_nearest(self, *, widest: float, reach: float, tallest: float = np.inf) -> None:
         """Small groups (scripts, limits, dots) go to the group that they are nearest to; lengths in units."""
         groups = self._groups()
-        apart = self._distances()
-        between = np.array([[apart[np.ix_(one, other)].min() for other in groups] for one in groups])
+        order = [number for group in groups for number in group]
+        starts = np.cumsum([0, *(len(group) for group in groups[:-1])])
+        apart = self._distances()[np.ix_(order, order)]
+        between = np.minimum.reduceat(np.minimum.reduceat(apart, starts, axis=0), starts, axis=1)
         np.fill_diagonal(between, np.inf)
         while len(groups) > 1:
             small = np.array([self._fits(group, widest, tallest) for group in groups])
