@@ -30,7 +30,8 @@ def explained(reading: Reading, leaf: Leaf, needed: Value) -> Proposal | None:
         doubt += 0.05
     if not needed:
         because = f"nothing in the line before gives {unsigned(leaf.text)}"
-        return reading.proposal(1.6 + doubt + len(odd), "extra-term", leaf, needed, because)
+        cost = (1.6 if reading.relation else 1.9) + doubt + len(odd)
+        return reading.proposal(cost, "extra-term", leaf, needed, because)
     if len(needed) > 1:
         return _unlike(reading, leaf, needed, odd)
     key = next(iter(needed))

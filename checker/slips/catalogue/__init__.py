@@ -59,7 +59,7 @@ def expression_slips(before: Node, written: Value, *, telling: bool, deadline: f
             return
         for place, around in places:
             try:
-                if any(_value(before, place, around, wrong) == written for wrong in slip.rewrite(place)):
+                if any(_value(before, place, around, wrong, deadline) == written for wrong in slip.rewrite(place)):
                     yield slip
                     break
             except (TooLarge, ZeroDivisionError, OverflowError, ValueError):
@@ -78,5 +78,8 @@ def _around(above: tuple[Node, ...], place: Node) -> dict[int, Value]:
     return {id(child): value_of(child) for node in above for child in children(node) if id(child) not in path}
 
 
-def _value(before: Node, place: Node, around: dict[int, Value], wrong: Value) -> Value:
+def _value(before: Node, place: Node, around: dict[int, Value], wrong: Value, deadline: float) -> Value:
+    """The value of the whole with a wrong value at one place; gives up like a value that is too large."""
+    if time.monotonic() > deadline:
+        raise TooLarge
     return wrong if place is before else value_of(before, {**around, id(place): wrong})
