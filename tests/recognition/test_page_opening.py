@@ -172,6 +172,17 @@ def test_truncated_file(tmp_path: Path, ending: str, share: float):
     assert "cut off" in sentence and "Copy it again" in sentence
 
 
+def test_progressive_jpeg_is_opened_whole_and_refused_in_part(tmp_path: Path):
+    rng = np.random.default_rng(0)
+    options = (cv2.IMWRITE_JPEG_PROGRESSIVE, 1, cv2.IMWRITE_JPEG_RST_INTERVAL, 4)
+    data = _encoded(".jpg", rng.integers(0, 255, (200, 300, 3), dtype=np.uint8), *options)
+    path = tmp_path / "scans.jpg"
+    path.write_bytes(data + b"what a camera may append")
+    assert _only(path).shape == (200, 300, 3)
+    path.write_bytes(data[: len(data) // 2])
+    assert "cut off" in _refusal(path)
+
+
 def test_truncated_tiff(tmp_path: Path):
     rng = np.random.default_rng(0)
     data = _encoded(".tiff", rng.integers(0, 255, (200, 300, 3), dtype=np.uint8))
