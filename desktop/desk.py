@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import logging
 from collections.abc import Sequence
 from functools import partial
@@ -14,6 +15,7 @@ from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 from desktop.checker_process import CheckerProcess
 from desktop.document import Change, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
+from desktop.maths import MathsError, load_typesetter, typeset
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
@@ -75,6 +77,7 @@ class Desk(QObject):
 
         def work(tick: Tick, give: Give) -> object:
             self._checker.start()
+            load_typesetter()
             self._reader.load()
             return None
 
@@ -172,7 +175,9 @@ class Desk(QObject):
     def _read_page(self, found: FoundDocument, tick: Tick, give: Give) -> None:
         give(found.document)
         if found.document.lines:
-            give((found.document, self._reader.read(found, tick=tick)))
+            candidates = self._reader.read(found, tick=tick)
+            _typeset_ahead(candidates)
+            give((found.document, candidates))
         else:
             give(NO_WRITING.format(name=found.name))
 
@@ -252,3 +257,11 @@ class Desk(QObject):
     def _tell_idle(self, busy: bool) -> None:
         if not self._reads.busy and not self._checks.busy:
             self.idle.emit()
+
+
+def _typeset_ahead(candidates: Sequence[tuple[Candidate, ...]]) -> None:
+    """Typeset the readings while still off the window's thread; the window then finds them done."""
+    for of_line in candidates:
+        for candidate in of_line:
+            with contextlib.suppress(MathsError):
+                typeset(candidate.latex)

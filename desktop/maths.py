@@ -7,12 +7,14 @@ import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 
-__all__ = ["Maths", "MathsError", "compact", "plain", "tidy", "typeset"]
+__all__ = ["Maths", "MathsError", "compact", "load_typesetter", "plain", "tidy", "typeset"]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
 _SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
 _VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
 _WORD = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
+_LAID_SIZE = 40.0
+_LAID_COLOUR = "#010203"
 LONGEST = 600
 """Characters of LaTeX that are typeset; no written line is longer."""
 
@@ -38,6 +40,11 @@ def compact(latex: str) -> str:
     return text.strip()
 
 
+def load_typesetter() -> None:
+    """Load the typesetter and its font, which takes a while the first time."""
+    typeset("x")
+
+
 def tidy(latex: str) -> str:
     """The same LaTeX as one would type it: no blanks but those that end a command's name, no needless braces."""
     text = re.sub(r"\s+", " ", latex.strip())
@@ -53,29 +60,38 @@ def tidy(latex: str) -> str:
     return re.sub("\0(\\d+)\0", lambda m: rf"\text{{ {words[int(m.group(1))]} }}", text)
 
 
-@lru_cache(maxsize=2048)
 def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000") -> Maths:
     """Typeset a line.
 
     Args:
         latex: the line, with or without a leading relation sign.
         size: height of the type in pixels.
-        colour: #rrggbb.
+        colour: #rrggbb, or a colour's name in CSS.
     Raises:
         MathsError: the LaTeX is incomplete or not known to the typesetter.
     """
-    text = compact(latex)
+    laid = _laid_out(compact(latex))
+    scale = size / _LAID_SIZE
+    width, height = laid.width * scale, laid.height * scale
+    svg = laid.svg.replace(_LAID_COLOUR, colour)
+    svg = re.sub(r'width="[^"]*" height="[^"]*"', f'width="{width:.2f}" height="{height:.2f}"', svg, count=1)
+    return Maths(svg=svg, width=width, height=height, ascent=laid.ascent * scale)
+
+
+@lru_cache(maxsize=4096)
+def _laid_out(text: str) -> Maths:
+    """Lay a line out once; sizes and colours come from this."""
     if not text:
         raise MathsError("There is nothing to show yet.")
     if len(text) > LONGEST:
         raise MathsError("This line is too long to show. Split it into lines.")
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")
-            import ziamath
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # the typesetter finds its font by a call that Python has deprecated
+        import ziamath
 
-            ziamath.config.svg2 = False
-            svg = ziamath.Latex(text, size=size, color=colour).svg()
+    ziamath.config.svg2 = False
+    try:
+        svg = ziamath.Latex(text, size=_LAID_SIZE, color=_LAID_COLOUR).svg()
     except RecursionError as exc:
         raise MathsError("This line is nested too deeply to show.") from exc
     except Exception as exc:  # the typesetter raises many kinds for LaTeX that is still being typed

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from functools import lru_cache
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QHelpEvent,
+    QImage,
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
@@ -24,7 +26,6 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import (
     QFrame,
     QGraphicsItem,
-    QGraphicsPixmapItem,
     QGraphicsScene,
     QGraphicsView,
     QStyleOptionGraphicsItem,
@@ -52,6 +53,40 @@ _LINE_COLOURS = {
     State.CONFIRMED: QColor("#0B6670"),
 }
 _CHOSEN = QColor("#1F4E9E")
+
+
+class _PictureItem(QGraphicsItem):
+    """The photo; drawn from the smallest of its halvings that is still sharp, so that a redraw stays quick."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._halvings: list[QPixmap] = []
+        self._size = QRectF()
+
+    def show_image(self, image: QImage | None) -> None:
+        self.prepareGeometryChange()
+        self._halvings = [] if image is None else [QPixmap.fromImage(image)]
+        self._size = QRectF() if image is None else QRectF(image.rect())
+
+    def boundingRect(self) -> QRectF:
+        return self._size
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        if not self._halvings:
+            return
+        wanted = painter.worldTransform().m11() * painter.device().devicePixelRatio()
+        level = max(0, math.floor(-math.log2(wanted))) if wanted > 0 else 0
+        while len(self._halvings) <= level and self._halvings[-1].width() > 64:
+            last = self._halvings[-1]
+            half = QSize(max(1, last.width() // 2), max(1, last.height() // 2))
+            smooth = Qt.TransformationMode.SmoothTransformation
+            self._halvings.append(last.scaled(half, Qt.AspectRatioMode.IgnoreAspectRatio, smooth))
+        pixmap = self._halvings[min(level, len(self._halvings) - 1)]
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        exposed = option.exposedRect.intersected(self._size)
+        across, down = pixmap.width() / self._size.width(), pixmap.height() / self._size.height()
+        source = QRectF(exposed.x() * across, exposed.y() * down, exposed.width() * across, exposed.height() * down)
+        painter.drawPixmap(exposed, pixmap, source)
 
 
 class _LinesItem(QGraphicsItem):
@@ -125,8 +160,8 @@ class PageView(QGraphicsView):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._scene = QGraphicsScene(self)
-        self._picture = QGraphicsPixmapItem()
-        self._picture.setTransformationMode(Qt.TransformationMode.SmoothTransformation)
+        self._picture = _PictureItem()
+        self._picture.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
         self._lines = _LinesItem()
         self._scene.addItem(self._picture)
         self._scene.addItem(self._lines)
@@ -147,9 +182,8 @@ class PageView(QGraphicsView):
         self._lines.prepareGeometryChange()
         self._lines.document = document
         self._lines.chosen = -1
-        self._picture.setPixmap(QPixmap())
-        if document is not None and document.picture is not None:
-            self._picture.setPixmap(QPixmap.fromImage(page_image(document.picture)))
+        picture = None if document is None else document.picture
+        self._picture.show_image(None if picture is None else page_image(picture))
         self.refresh()
         self._scene.setSceneRect(self._lines.boundingRect())
         self.fit_writing()

@@ -22,6 +22,8 @@ TYPED = "Typed working"
 _SIZE = 44.0
 _MARGIN = 90
 _GAP = 34
+_SIGN_SPACE = 0.22 * _SIZE
+"""Blank that the typesetter leaves before a sign, in pixels."""
 _WIDTH = 1240
 _LEAST_HEIGHT = 700
 _INK = QColor("#18233F")
@@ -82,7 +84,9 @@ def _tokens(latex: str, box: Box) -> tuple[Token, ...]:
             tokens.append(Token(text, 1.0))
             continue
         if left < right <= whole + 1:
-            tokens.append(Token(text, 1.0, Box(round(box.x + left), box.y, max(1, round(right - left)), box.h)))
+            blank = _SIGN_SPACE if right - left > 3 * _SIGN_SPACE else 0.0
+            x, width = round(box.x + left + blank), max(1, round(right - left - blank))
+            tokens.append(Token(text, 1.0, Box(x, box.y, width, box.h)))
             left = right
         else:
             tokens.append(Token(text, 1.0))
