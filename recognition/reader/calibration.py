@@ -17,6 +17,7 @@ __all__ = ["ScoredLine", "calibration_error", "fit_temperature", "probabilities"
 
 _BINS: Final = 10
 _ROUNDS: Final = 40
+_DROPPED: Final = 8.0  # nats behind the best: readings farther behind are dropped in the search
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,17 +29,18 @@ class ScoredLine:
 
 
 def probabilities(scores: Sequence[float], temperature: float, rest: float) -> NDArray[np.float64]:
-    """Softmax of joint log-scores over the temperature, "none of these" having the score `rest`."""
+    """Softmax of joint log-scores, best first, over the temperature, with a share for "none of these".
+
+    That share weighs exp(rest) times what all readings but the best weigh together: where alternatives crowd, the
+    truth is also likelier to have been missed. Minus infinity leaves it out.
+    """
     if not scores:
         return np.zeros(0)
-    logits = np.array([*scores, rest]) / temperature
-    weights = np.exp(logits - logits.max())
-    shares: NDArray[np.float64] = weights / weights.sum()
-    return shares[:-1]
+    return np.asarray(np.exp(_log_shares(np.array([scores], np.float64), temperature, rest)[0, :-1]), np.float64)
 
 
 def fit_temperature(lines: Sequence[ScoredLine]) -> tuple[float, float]:
-    """Temperature and score of "none of these" under which the truth of validation lines is likeliest.
+    """Temperature and weight of "none of these" under which it is likeliest which first readings are right.
 
     Raises:
         ValueError: there are no lines with readings.
@@ -46,20 +48,17 @@ def fit_temperature(lines: Sequence[ScoredLine]) -> tuple[float, float]:
     known = [line for line in lines if line.scores]
     if not known:
         raise ValueError("No line was read, so there is nothing to fit.")
-    scores = np.full((len(known), max(len(line.scores) for line in known) + 1), -np.inf)
-    right = np.empty(len(known), np.intp)
+    scores = np.full((len(known), max(len(line.scores) for line in known)), -np.inf)
+    is_right = np.array([line.right == 0 for line in known])
     for row, line in enumerate(known):
-        scores[row, 1 : len(line.scores) + 1] = line.scores
-        right[row] = 0 if line.right is None else line.right + 1
+        scores[row, : len(line.scores)] = line.scores
 
     def loss(place: NDArray[np.float64]) -> float:
-        scores[:, 0] = place[1]
-        logits = scores / np.exp(place[0])
-        top = logits.max(axis=1, keepdims=True)
-        total = np.log(np.exp(logits - top).sum(axis=1)) + top[:, 0]
-        return float(np.mean(total - np.maximum(logits[np.arange(len(known)), right], -1e6)))
+        first = np.exp(_log_shares(scores, float(np.exp(place[0])), float(place[1]))[:, 0])
+        said = np.clip(np.where(is_right, first, 1 - first), 1e-9, 1)
+        return -float(np.log(said).mean())
 
-    place, step = np.array([0.0, -3.0]), np.array([1.0, 3.0])
+    place, step = np.array([0.0, 0.0]), np.array([1.0, 2.0])
     best = loss(place)
     for _ in range(_ROUNDS):  # coordinate search: two smooth directions, one valley
         for axis in (0, 1):
@@ -73,6 +72,16 @@ def fit_temperature(lines: Sequence[ScoredLine]) -> tuple[float, float]:
             else:
                 step[axis] *= 0.6
     return float(np.exp(place[0])), float(place[1])
+
+
+def _log_shares(scores: NDArray[np.float64], temperature: float, rest: float) -> NDArray[np.float64]:
+    """Log-probabilities of the readings of each line, best first, and of none of them in the last column."""
+    logits = (scores - scores[:, :1]) / temperature
+    others = np.maximum(np.exp(logits[:, 1:]).sum(axis=1), np.exp(-_DROPPED / temperature))
+    with np.errstate(divide="ignore"):
+        missed = rest + np.log(others)
+    every = np.concatenate([logits, missed[:, None]], axis=1)
+    return np.asarray(every - np.log(np.exp(every).sum(axis=1, keepdims=True)), np.float64)
 
 
 def calibration_error(sure: Sequence[float], is_right: Sequence[bool]) -> float:

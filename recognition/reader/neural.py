@@ -115,7 +115,10 @@ class NeuralReader:
             return ()
         memory = self._look(image)
         readings = self._search(memory, beam, grammars)
-        said = shares([one.score for one in readings], self.facts.temperature, self.facts.rest)
+        if beam == 1:  # nothing to compare with: the tokens' own probabilities must do
+            said = np.array([self._sure(reading).prod() for reading in readings])
+        else:
+            said = shares([one.score for one in readings], self.facts.temperature, self.facts.rest)
         to_original = crop.to_original @ image.to_input
         pieces = cut_ink(image.pixels, columns=memory.grid[1], cell=self.facts.cell)
         return tuple(
@@ -146,6 +149,10 @@ class NeuralReader:
     def _texts(self, reading: Reading) -> list[str]:
         return [self.facts.vocabulary[number] for number in reading.tokens]
 
+    def _sure(self, reading: Reading) -> NDArray[np.float64]:
+        """Probability of each token."""
+        return np.minimum(np.exp(reading.log_probs.astype(np.float64)) / self.facts.token_ceiling, 1.0)
+
     def _candidate(
         self,
         reading: Reading,
@@ -161,7 +168,7 @@ class NeuralReader:
         else:
             bounds = bounds_from_attention(pieces, texts, attention)
         boxes = _boxes(bounds, to_original)
-        sure = np.minimum(np.exp(reading.log_probs) / self.facts.token_ceiling, 1.0)
+        sure = self._sure(reading)
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
         return Candidate(" ".join(texts), probability, tokens)
 

@@ -31,7 +31,8 @@ class ModelFacts:
 
     vocabulary: token of each output, in order. cell: input pixels to a cell of the attention's grid.
     temperature: divides the joint log-scores before they become probabilities.
-    rest: log-score, on the same scale, of "none of the candidates"; minus infinity when it was never fitted.
+    rest: log of how much "none of the candidates" weighs against all candidates but the best together; minus infinity
+        when it was never fitted.
     token_ceiling: probability of a token that nothing speaks against; below 1 since labels are smoothed in training.
     max_tokens: the longest reading. version: as in the model card.
     """

@@ -293,16 +293,23 @@ def test_brackets_of_an_index_are_not_drawn():
 def test_temperature_is_found_again_from_lines_drawn_with_it():
     rng = np.random.default_rng(0)
     lines = []
-    for _ in range(4000):
-        scores = np.sort(rng.normal(-2, 1.5, 4))[::-1]
-        shares = probabilities(list(scores), 2.0, -3.0)
+    for _ in range(8000):
+        scores = np.sort(rng.normal(-4, 3, 4))[::-1]
+        shares = probabilities(list(scores), 2.0, 0.5)
         pick = rng.choice(5, p=[*shares, 1 - shares.sum()])
         lines.append(ScoredLine(tuple(scores), int(pick) if pick < 4 else None))
     temperature, rest = fit_temperature(lines)
     assert temperature == pytest.approx(2.0, rel=0.15)
-    assert rest == pytest.approx(-3.0, abs=0.5)
+    assert rest == pytest.approx(0.5, abs=0.3)
     with pytest.raises(ValueError, match="nothing to fit"):
         fit_temperature([ScoredLine((), None)])
+
+
+def test_shares_by_hand():
+    # Gaps 0 and -ln 3: weights 1 and 1/3; none of these weighs as much as the second: 1/3. Sum 5/3.
+    assert probabilities([-1.0, -1.0 - np.log(3)], 1.0, 0.0) == pytest.approx([0.6, 0.2])
+    # Not fitted: the two alone, 3/4 and 1/4.
+    assert probabilities([-1.0, -1.0 - np.log(3)], 1.0, -np.inf) == pytest.approx([0.75, 0.25])
 
 
 def test_calibration_error_by_hand():
