@@ -15,7 +15,7 @@ from recognition.page.grouping import group_lines
 from recognition.page.light import background, evened, ink_mask
 from recognition.page.order import reading_order
 from recognition.page.paper import find_corners, flattening, single_hue_share
-from recognition.page.pieces import find_pieces
+from recognition.page.pieces import Pieces, find_pieces
 from recognition.page.rulings import find_rulings, take_out
 from recognition.result import Tick, no_tick
 
@@ -30,6 +30,10 @@ _LEAST_SINGLE_HUE = 0.55
 """Share of the sheet that has the hue of the paper."""
 _LEAST_LETTER = 10.0
 """Working pixels; what is smaller is grain of the picture, or writing too small to read."""
+_LARGE_LETTER, _LARGEST_LETTER = 0.045, 0.35
+"""Height of letters as a share of the picture's longer side: large, and beyond belief."""
+_LEAST_FLANKS = 0.21
+"""Share of its darkness that a pen stroke gains within a pixel; shapes in a scene are softer."""
 _MOST_LINES = 200
 
 
@@ -73,7 +77,7 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     clock.note("rulings")
     tick(4, 6)
     pieces = find_pieces(dark.mask, cleaned.even, rim=_rim(flat))
-    groups = group_lines(pieces)[:_MOST_LINES] if pieces.letter >= _LEAST_LETTER else []
+    groups = group_lines(pieces)[:_MOST_LINES] if _may_be_writing(pieces, cleaned.even) else []
     clock.note("lines")
     tick(5, 6)
     lines: list[LineCrop] = []
@@ -84,6 +88,14 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     clock.note("crops")
     tick(6, 6)
     return FoundPage(tuple(lines), size, _tuples(corners), clock.stages())
+
+
+def _may_be_writing(pieces: Pieces, even: NDArray[np.uint8]) -> bool:
+    """Letters are neither grain nor as large as the picture, and large ones have sharp rims."""
+    to_side = pieces.letter / max(even.shape)
+    if pieces.letter < _LEAST_LETTER or to_side > _LARGEST_LETTER:
+        return False
+    return to_side < _LARGE_LETTER or pieces.flanks(even) >= _LEAST_FLANKS
 
 
 class _Clock:

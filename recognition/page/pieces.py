@@ -31,6 +31,13 @@ class Pieces:
     pen: float
     bars: NDArray[np.float64]
 
+    def flanks(self, even: NDArray[np.uint8]) -> float:
+        """Steepness of the rims of the pieces: share of their darkness that is gained within a pixel."""
+        if not len(self.boxes):
+            return 0.0
+        rim = cv2.morphologyEx((self.labels > 0).astype(np.uint8), cv2.MORPH_GRADIENT, np.ones((3, 3), np.uint8)) > 0
+        return float(np.median(_steepness(even)[rim]) / np.average(self.darkness, weights=self.area))
+
 
 _FAINTEST = 0.34
 """Darkness of a piece below this share of the dark pieces' is writing that shines through from the back."""
