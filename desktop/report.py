@@ -44,6 +44,7 @@ class _Run:
     rows: list[tuple[str, Document]] = field(default_factory=list)
     sections: list[str] = field(default_factory=list)
     problems: list[str] = field(default_factory=list)
+    unused: set[Path] = field(default_factory=set)
 
     def problem(self, sentence: str) -> None:
         self.problems.append(sentence)
@@ -62,6 +63,7 @@ def report(files: Sequence[Path], out: Path, *, confirmed: Sequence[Path] = (), 
         0 when all was done, 2 when something was not; the rest is done all the same.
     """
     run = _Run(out, files, confirmed, complain, PageNames(files))
+    run.unused.update(path for path in confirmed if not path.is_dir())
     if not files:
         run.problem("No files were given. Name the photos, PDF or InkML files to mark.")
         return BAD_INPUT
@@ -90,6 +92,8 @@ def report(files: Sequence[Path], out: Path, *, confirmed: Sequence[Path] = (), 
         except Exception:
             log.exception("page failed")
             run.problem(f"{path.name} could not be marked because of a fault in this program. Please report it.")
+    for path in sorted(run.unused):
+        run.problem(f"{path.name} fits none of the pages. Name it after its page: NAME.json for NAME.jpg.")
     if run.rows:
         try:
             write_whole(out / "index.html", summary_page(run.rows, run.sections, run.problems).encode())
@@ -102,8 +106,8 @@ def _do_file(run: _Run, number: int, path: Path) -> None:
     for found in _pages(run, path):
         name = run.names.of(number, found.document.page)
         source = confirmed_file(run.confirmed, name, only_one=len(run.files) == 1 and found.document.page == 0)
-        if run.confirmed and source is None:
-            run.problem(f"{found.name}: no confirmed lines named {name}.json were found; it is marked as it was read.")
+        if source is not None:
+            run.unused.discard(source)
         _refuse_overwriting(run, name, source)
         confirmed = None if source is None else load_confirmed(source)
         document = found.document

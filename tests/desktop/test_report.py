@@ -200,3 +200,40 @@ def test_bad_confirmed_file_is_told_in_a_sentence(tmp_path):
     result = run_report(sample(INK_PAGE), "--confirmed", tmp_path / "bad.json", "--out", tmp_path / "out")
     assert result.returncode == 2
     assert "bad.json is not JSON" in result.stderr
+
+
+def test_pages_of_a_pdf_and_files_of_one_name_get_reports_of_their_own(tmp_path):
+    from PySide6.QtCore import QRectF
+    from PySide6.QtGui import QGuiApplication, QImage, QPainter, QPdfWriter
+
+    application = QGuiApplication.instance() or QGuiApplication([])
+    writer = QPdfWriter(str(tmp_path / "set.pdf"))
+    painter = QPainter(writer)
+    for number in range(2):
+        if number:
+            writer.newPage()
+        top = QImage(str(sample(SLIP_PAGE))).copy(0, 240, 1600, 260)  # the first two lines
+        painter.drawImage(QRectF(0, 0, writer.width(), writer.width() * 260 / 1600), top)
+    painter.end()
+    del application
+    other = tmp_path / "other"
+    other.mkdir()
+    (other / "set.inkml").write_bytes(sample(INK_PAGE).read_bytes())
+    result = run_report(tmp_path / "set.pdf", other / "set.inkml", "--out", tmp_path / "out")
+    assert (result.returncode, result.stderr) == (0, "")
+    names = sorted(path.name for path in (tmp_path / "out").glob("*.json"))
+    assert names == ["set-2.json", "set-b.json", "set.json"]
+    first, second, third = (
+        json.loads((tmp_path / "out" / f"{name}.json").read_text()) for name in ("set", "set-2", "set-b")
+    )
+    assert (first["page"], second["page"]) == (0, 1)
+    assert third["file"].endswith("set.inkml")
+
+
+def test_confirmed_lines_that_belong_to_no_page_are_told(tmp_path):
+    (tmp_path / "elsewhere.json").write_text('{"lines": ["k"]}')
+    (tmp_path / "page.png").write_bytes(png(900, 1200))
+    result = run_report(tmp_path / "page.png", tmp_path / "page.png", "--confirmed", tmp_path / "elsewhere.json",
+                        "--out", tmp_path / "out")  # fmt: skip
+    assert result.returncode == 2
+    assert "elsewhere.json fits none of the pages" in result.stderr
