@@ -131,6 +131,31 @@ def test_missing_data_gets_one_sentence(tmp_path, capsys):
     assert "no line to read" in capsys.readouterr().err
 
 
+def _ink(name):
+    path = DATA / "crohme" / name
+    if not path.exists():
+        pytest.skip(f"{name} is not in the data folder")
+    with lzma.open(path, "rt", encoding="utf-8") as file:
+        for line in file:
+            strokes = json.loads(line)["strokes"]
+            moved = [tuple((x - s[0][0], y - s[0][1]) for x, y in s) for s in strokes if s]
+            yield hash(tuple(moved)), {hash(stroke) for stroke in moved if len(stroke) >= 8}
+
+
+@pytest.mark.slow
+def test_no_test_ink_is_among_the_training_ink():
+    # Source: CROHME as published; the shape of a stroke is its points from the first on, compared exactly.
+    whole, long_strokes = set(), set()
+    for expression, strokes in _ink("train.jsonl.xz"):
+        whole.add(expression)
+        long_strokes |= strokes
+    assert len(whole) > 9000
+    for name in ("test2013.jsonl.xz", "test2014.jsonl.xz"):
+        for expression, strokes in _ink(name):
+            assert expression not in whole
+            assert not strokes & long_strokes
+
+
 def test_command_prints_one_report(tmp_path, capsys):
     # Source of the ink: CROHME 2014 test, Mouchere et al., ICFHR 2014.
     path = DATA / "crohme" / "test2014.jsonl.xz"
