@@ -18,8 +18,12 @@ __all__ = [
     "SetReading", "State", "StrikeOut", "WorkingVerdict", "desk_line",
 ]
 
-SURE = 0.85
-"""A reading of at least this probability is "read"; one below it is "doubtful" and is shown first."""
+SURE = 0.75
+"""A reading of at least this probability is "read"; one below it is "doubtful" and is shown first.
+
+On 180 school-algebra lines of CROHME 2013 drawn as pictures, with the weights of version 0 and their fitted
+confidence, 37 % of the lines lay below it and held 69 % of the wrong readings.
+"""
 
 
 class State(StrEnum):

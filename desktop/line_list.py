@@ -71,7 +71,8 @@ class _Layout:
         reason = QRectF(self.verdict.left(), self.verdict.bottom(), verdict_width, 1e5)
         reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if self._shows_reason(row) else 0.0
         self.reason = QRectF(reason.left(), reason.top(), verdict_width, reason_height)
-        self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, self.em)
+        state = metrics.boundingRect(reason, _WRAP, _state_words(row)).height()
+        self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, state)
         bottom = max(self.maths.bottom(), self.state.bottom()) + 0.8 * _PAD
         self.card = QRectF()
         self.card_rows: list[QRectF] = []
@@ -188,7 +189,7 @@ class _RowPainter(QStyledItemDelegate):
             painter.setPen(ink(palette))
             painter.drawText(layout.reason, _WRAP, row.reason)
         painter.setPen(state_colour(row.line.state, palette))
-        painter.drawText(layout.state, _MIDDLE, _state_words(row))
+        painter.drawText(layout.state, _WRAP, _state_words(row))
 
     def _paint_card(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
         assert row.style is not None

@@ -52,7 +52,8 @@ class PageList(QListWidget):
         self.setWrapping(False)
         self.setWordWrap(True)
         self.setIconSize(_THUMB)
-        self.setFixedWidth(148)
+        self._item_width = max(136, self.fontMetrics().horizontalAdvance("candidate-0000") + 28)
+        self.setFixedWidth(self._item_width + 14)
         self.setSpacing(4)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setAccessibleName("Pages")
@@ -70,7 +71,7 @@ class PageList(QListWidget):
         item = self.item(row)
         item.setText(f"{page_name(document)}\n{page_state(document)}")
         item.setToolTip(document.file)
-        item.setSizeHint(QSize(136, _THUMB.height() + 5 * self.fontMetrics().height()))
+        item.setSizeHint(QSize(self._item_width, _THUMB.height() + 5 * self.fontMetrics().height()))
 
 
 def _thumb(document: Document) -> QIcon:
