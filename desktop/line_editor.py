@@ -125,6 +125,12 @@ class LineEditor(QWidget):
     def text(self) -> str:
         return self._field.text()
 
+    def take_edit(self) -> tuple[int, str] | None:
+        """Hand over what was typed and not confirmed, with the line's index, and forget it; None for nothing."""
+        typed = (self._index, self._field.text().strip()) if self.has_edit and self._field.text().strip() else None
+        self.show_line(-1, None)
+        return typed
+
     @property
     def offered(self) -> int:
         """How many readings there are to choose from."""

@@ -18,8 +18,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QLabel,
     QMainWindow,
-    QProgressBar,
-    QPushButton,
     QSplitter,
     QStackedWidget,
     QVBoxLayout,
@@ -44,6 +42,7 @@ from desktop.menus import Menus
 from desktop.notice import Notice
 from desktop.page_list import PageList, page_name
 from desktop.page_view import PageView
+from desktop.progress import Progress
 from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
@@ -77,8 +76,8 @@ class Window(QMainWindow):
         desk.document_read.connect(self._on_read)
         desk.document_checked.connect(self._on_checked)
         desk.problem.connect(self.notice.say)
-        desk.activity.connect(self._on_activity)
-        desk.idle.connect(self._on_idle)
+        desk.activity.connect(self.progress.show_activity)
+        desk.idle.connect(self.progress.hide)
         self._show(None)
 
     @property
@@ -130,19 +129,10 @@ class Window(QMainWindow):
         self.setCentralWidget(centre)
 
     def _build_status(self) -> None:
-        self._progress = QProgressBar()
-        self._progress.setFixedWidth(180)
-        self._progress.setTextVisible(False)
-        self._progress.setAccessibleName("Progress")
-        self._doing = QLabel()
-        self._stop = QPushButton("Stop")
-        self._stop.clicked.connect(self._desk.stop)
-        bar = self.statusBar()
-        bar.addWidget(self._doing)
-        bar.addWidget(self._progress)
-        bar.addWidget(self._stop)
-        bar.addPermanentWidget(QLabel(TEACHER_DECIDES))
-        self._on_idle()
+        self.progress = Progress()
+        self.progress.stopped.connect(self._desk.stop)
+        self.statusBar().addWidget(self.progress)
+        self.statusBar().addPermanentWidget(QLabel(TEACHER_DECIDES))
 
     # Opening and saving ------------------------------------------------------------------------------------------
 
@@ -278,8 +268,18 @@ class Window(QMainWindow):
     def _confirm(self, index: int, latex: str) -> None:
         if self._document is None or self._desk.is_being_read(self._document):
             return
+        self.editor.show_line(-1, None)
         self._desk.do(self._document, SetReading(index, latex))
         self._go_on(index)
+
+    def _keep_edit(self) -> None:
+        """Keep what was typed into a line that is left without Enter; it can be undone."""
+        typed = self.editor.take_edit()
+        document = self._document
+        if typed is None or document is None or document not in self._desk.documents:
+            return
+        if typed[0] < len(document.lines):
+            self._desk.do(document, SetReading(typed[0], typed[1]))
 
     def _go_on(self, after: int) -> None:
         assert self._document is not None
@@ -311,6 +311,7 @@ class Window(QMainWindow):
 
     @Slot(int)
     def _on_line_chosen(self, index: int) -> None:
+        self._keep_edit()
         self.editor.show_line(index, self._chosen_line())
         self.page.choose(index)
         self._refresh_actions()
@@ -364,6 +365,7 @@ class Window(QMainWindow):
         self._show(self._desk.documents[row] if 0 <= row < len(self._desk.documents) else None)
 
     def _show(self, document: Document | None) -> None:
+        self._keep_edit()
         self._document = document
         self._desk.activate(document)
         self._middle.setCurrentIndex(0 if document is None else 1)
@@ -380,21 +382,6 @@ class Window(QMainWindow):
 
     def _refresh_actions(self) -> None:
         self._menus.refresh(self._document, self._chosen_line())
-
-    # Progress and help -------------------------------------------------------------------------------------------
-
-    @Slot(str, int, int)
-    def _on_activity(self, name: str, done: int, total: int) -> None:
-        self._doing.setText(name)
-        self._progress.setRange(0, total if total > 1 else 0)
-        self._progress.setValue(done)
-        for widget in (self._doing, self._progress, self._stop):
-            widget.show()
-
-    @Slot()
-    def _on_idle(self) -> None:
-        for widget in (self._doing, self._progress, self._stop):
-            widget.hide()
 
     def show_keys(self) -> None:
         KeysBox(self._menus.menus, self).exec()

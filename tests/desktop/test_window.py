@@ -150,6 +150,35 @@ def test_escape_gives_the_reading_back(qtbot, window):
     assert window.focusWidget() is window.list
 
 
+def test_what_was_typed_is_kept_when_the_line_is_left_and_undone_in_one_step(qtbot, window):
+    document = window._desk.add_typed(["2k", "=k+k", "=3k-k"])
+    settle(qtbot, window)
+    window.list.choose(1)
+    window.editor.edit()
+    QTest.keyClicks(window.editor._field, "=k+2k")
+    with qtbot.waitSignal(window._desk.document_checked, timeout=READ_MS):
+        window.list.choose(2)
+    assert document.lines[1].latex == "=k+2k"
+    assert window.editor.text == "=3k-k"
+    window._desk.undo_group.undo()
+    assert document.lines[1].latex == "=k+k"
+    assert not window._desk.undo_group.canUndo()
+
+
+def test_confirming_makes_one_step_to_undo(qtbot, window):
+    document = window._desk.add_typed(["2k", "=k+k", "=3k-k"])
+    settle(qtbot, window)
+    window.list.choose(0)
+    window.editor.edit()
+    QTest.keyClicks(window.editor._field, "k+k")
+    press(window, Qt.Key.Key_Return)
+    window.list.choose(2)
+    window._desk.undo_group.undo()
+    assert document.lines[0].latex == "2k"
+    assert not window._desk.undo_group.canUndo()
+    settle(qtbot, window)
+
+
 def test_typed_working_is_checked_marked_and_saved(qtbot, window, tmp_path):
     # -2t times +4 is -8t; the third line follows from the second as written.
     box = TypedWorkingBox(window)

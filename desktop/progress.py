@@ -1,0 +1,37 @@
+"""What the program is busy with, how far it is, and a way to stop it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal, Slot
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
+
+__all__ = ["Progress"]
+
+
+class Progress(QWidget):
+    """Shown in the status bar while something is read or checked."""
+
+    stopped = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._doing = QLabel()
+        self._bar = QProgressBar()
+        self._bar.setFixedWidth(180)
+        self._bar.setTextVisible(False)
+        self._bar.setAccessibleName("Progress")
+        stop = QPushButton("Stop")
+        stop.clicked.connect(self.stopped)
+        layout = QHBoxLayout(self)
+        layout.setContentsMargins(6, 0, 0, 0)
+        for widget in (self._doing, self._bar, stop):
+            layout.addWidget(widget)
+        self.hide()
+
+    @Slot(str, int, int)
+    def show_activity(self, name: str, done: int, total: int) -> None:
+        """Show what is being done; a total below 2 shows a bar without an end."""
+        self._doing.setText(name)
+        self._bar.setRange(0, total if total > 1 else 0)
+        self._bar.setValue(done)
+        self.show()
