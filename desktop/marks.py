@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from statistics import median
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygonF
@@ -23,6 +24,8 @@ __all__ = ["Mark", "paint_marks", "place_marks", "text_size"]
 TEXT_SHARE = 1 / 52
 """Height of the type on a picture, as a share of the square root of its area."""
 
+_SHARE_OF_LINE = 0.28
+
 
 @dataclass(frozen=True, slots=True)
 class Mark:
@@ -38,15 +41,20 @@ class Mark:
     should_be: str = ""
 
 
-def text_size(size: tuple[int, int]) -> float:
-    """Height of the type, in pixels of the picture, that reads well when the whole picture is on a screen."""
-    return max(9.0, math.sqrt(size[0] * size[1]) * TEXT_SHARE)
+def text_size(document: Document) -> float:
+    """Height of the type, in pixels of the picture, that reads well when the whole picture is on a screen.
+
+    It follows the picture's size, and grows with the writing where that fills the picture.
+    """
+    side = math.sqrt(document.size[0] * document.size[1])
+    written = median([line.box.h for line in document.lines] or [0])
+    return max(9.0, side * TEXT_SHARE, min(written * _SHARE_OF_LINE, side * 2 * TEXT_SHARE))
 
 
 def place_marks(document: Document) -> tuple[Mark, ...]:
     """Work out the marks of a page: the label beside its line where there is room, never over other writing if
     that can be helped."""
-    text = text_size(document.size)
+    text = text_size(document)
     page = QRectF(0, 0, *document.size)
     taken = [_rect(line.box) for line in document.lines]
     marks: list[Mark] = []
@@ -181,9 +189,14 @@ def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) ->
     assert mark.frame is not None
     frame, label = mark.frame, mark.label
     level = max(frame.bottom(), mark.line_bottom) + text * 0.22
+    start = QPointF(frame.center().x(), frame.bottom())
+    is_right = label.left() > frame.center().x()
     if label.top() < level < label.bottom():
-        side = label.left() if label.left() > frame.center().x() else label.right()
-        points = [QPointF(frame.center().x(), frame.bottom()), QPointF(frame.center().x(), level), QPointF(side, level)]
+        side = label.left() if is_right else label.right()
+        points = [start, QPointF(start.x(), level), QPointF(side, level)]
+    elif frame.top() < label.bottom() <= level:
+        foot = label.left() + text if is_right else label.right() - text
+        points = [start, QPointF(start.x(), level), QPointF(foot, level), QPointF(foot, label.bottom())]
     else:
         start = _nearest_edge(frame, label.center())
         points = [start, _nearest_edge(label, start)]

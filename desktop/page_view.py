@@ -110,7 +110,7 @@ class _LinesItem(QGraphicsItem):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         for index, line in enumerate(self.document.lines):
             self._paint_line(painter, line, chosen=index == self.chosen, pixel=1.0 / scale)
-        paint_marks(painter, self.marks, text=text_size(self.document.size))
+        paint_marks(painter, self.marks, text=text_size(self.document))
 
     def _paint_line(self, painter: QPainter, line: DeskLine, *, chosen: bool, pixel: float) -> None:
         colour = _CHOSEN if chosen else _LINE_COLOURS[line.state]

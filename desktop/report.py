@@ -11,7 +11,7 @@ from pathlib import Path
 from checker.errors import InputError as CheckerInputError
 from desktop.confirmed import confirmed_file, load_confirmed, merge_confirmed
 from desktop.document import Document
-from desktop.marked_picture import image_bytes, marked_image, marked_page
+from desktop.marked_picture import image_bytes, marked_page, save_png
 from desktop.page_json import page_json
 from desktop.page_names import PageNames
 from desktop.pipeline import judge_lines
@@ -127,7 +127,7 @@ def _pages(run: _Run, path: Path) -> Iterator[FoundDocument]:
 
 
 def _write(run: _Run, document: Document, name: str) -> None:
-    write_whole(run.out / f"{name}.png", image_bytes(marked_image(document)))
+    save_png(document, run.out / f"{name}.png")
     text = json.dumps(page_json(document), ensure_ascii=False, indent=1)
     write_whole(run.out / f"{name}.json", text.encode() + b"\n")
     picture = image_bytes(marked_page(document, widest=_SUMMARY_WIDTH), "JPEG", quality=82)
