@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import signal
 import sys
 from collections.abc import Sequence
 from importlib.metadata import PackageNotFoundError, version
@@ -44,6 +45,7 @@ def run_window(files: Sequence[Path]) -> int:
         window.notice.say("Something went wrong in the program; nothing is lost. Try again, or see the log.")
 
     sys.excepthook = show_fault
+    signal.signal(signal.SIGINT, signal.SIG_DFL)  # Ctrl+C in the terminal ends the program at once
     window.show()
     desk.warm_up()
     window.open_files(files)

@@ -100,8 +100,8 @@ def _mark(
     if row.verdict == "slip":
         known = row.slip is not None and not verdict.check_reading_first
         box = span_box(line, row.slip.span) if known and row.slip is not None else None
-        pad = text * 0.22
-        frame = _rect(box or line.box).adjusted(-pad, -pad, pad, pad)
+        across, down = text * 0.1, text * 0.2
+        frame = _rect(box or line.box).adjusted(-across, -down, across, down)
     elif row.verdict in ("loses", "adds", "undecided", "unreadable"):
         pad = text * 0.15
         frame = _rect(line.box).adjusted(-pad, -pad, pad, pad)

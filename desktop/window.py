@@ -66,7 +66,8 @@ class Window(QMainWindow):
         self._document: Document | None = None
         self.setWindowTitle("Firstslip")
         self.setAcceptDrops(True)
-        self.resize(1280, 800)
+        room = self.screen().availableSize()
+        self.resize(min(1280, room.width()), min(800, room.height()))
         self._build_views()
         self._build_status()
         self._menus = Menus(self, desk)
