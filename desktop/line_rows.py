@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from statistics import median
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QRect, Qt
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QImage
 
 from desktop.document import DeskLine, Document
@@ -46,7 +46,6 @@ class LineRows(QAbstractListModel):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._document: Document | None = None
-        self._image: QImage | None = None
         self._rows: tuple[LineRow, ...] = ()
         self._crops: dict[tuple[int, int, int, int], QImage] = {}
 
@@ -54,8 +53,6 @@ class LineRows(QAbstractListModel):
         """Show another document, or none."""
         self.beginResetModel()
         self._document = document
-        picture = None if document is None or is_typed(document) else document.picture
-        self._image = None if picture is None else page_image(picture)
         self._crops = {}
         self._rows = self._built()
         self.endResetModel()
@@ -108,17 +105,21 @@ class LineRows(QAbstractListModel):
             if first:
                 card = slip_rows(document, verdict)
         return LineRow(
-            number=index + 1, line=line, crop=self._crop(line), usual_height=usual, style=style,
+            number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual, style=style,
             reason=line_reason(document, index), heading=title, card=card,
         )
 
-    def _crop(self, line: DeskLine) -> QImage | None:
-        if self._image is None or line.box.w <= 1 or line.box.h <= 1:
+    def _crop(self, document: Document, line: DeskLine) -> QImage | None:
+        picture = document.picture
+        if picture is None or is_typed(document) or line.box.w <= 1 or line.box.h <= 1:
             return None
         if line.box not in self._crops:
-            pad = round(line.box.h * _CROP_PAD)
-            area = QRect(*line.box).adjusted(-pad, -pad, pad, pad).intersected(self._image.rect())
-            self._crops[line.box] = self._image.copy(area)
+            x, y, w, h = line.box
+            pad = round(h * _CROP_PAD)
+            cut = picture[max(0, y - pad) : max(0, y + h + pad), max(0, x - pad) : max(0, x + w + pad)]
+            if not cut.size:
+                return None
+            self._crops[line.box] = page_image(cut)
         return self._crops[line.box]
 
 

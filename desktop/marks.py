@@ -36,7 +36,7 @@ class Mark:
     reason: str
     frame: QRectF | None
     label: QRectF
-    line_bottom: float
+    line_box: QRectF
     advice: str = ""
     should_be: str = ""
 
@@ -83,6 +83,9 @@ def paint_marks(painter: QPainter, marks: Sequence[Mark], *, text: float) -> Non
             paint_halo_frame(painter, mark.frame, colour, width=text * 0.14)
             if not mark.label.adjusted(-text, -text, text, text).intersects(mark.frame):
                 _paint_leader(painter, mark, colour, text)
+        elif not mark.line_box.top() < mark.label.center().y() < mark.line_box.bottom():
+            start = _nearest_edge(mark.line_box, mark.label.center())
+            _paint_path(painter, [start, _nearest_edge(mark.label, start)], colour, text)
     for mark in marks:
         _paint_label(painter, mark, text)
 
@@ -112,7 +115,7 @@ def _mark(
     size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]
     label = _free_place(size, _rect(line.box), frame or _rect(line.box), page, others, text)
-    return Mark(index, style, row.reason, frame, label, line.box.y + line.box.h, advice, should_be)
+    return Mark(index, style, row.reason, frame, label, _rect(line.box), advice, should_be)
 
 
 def _free_place(
@@ -188,7 +191,7 @@ def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) ->
     """A line from the frame to its label that runs under the writing, not through it."""
     assert mark.frame is not None
     frame, label = mark.frame, mark.label
-    level = max(frame.bottom(), mark.line_bottom) + text * 0.22
+    level = max(frame.bottom(), mark.line_box.bottom()) + text * 0.22
     start = QPointF(frame.center().x(), frame.bottom())
     is_right = label.left() > frame.center().x()
     if label.top() < level < label.bottom():
@@ -200,11 +203,15 @@ def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) ->
     else:
         start = _nearest_edge(frame, label.center())
         points = [start, _nearest_edge(label, start)]
+    _paint_path(painter, points, colour, text)
+
+
+def _paint_path(painter: QPainter, points: Sequence[QPointF], colour: QColor, text: float) -> None:
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for pen_colour, width in ((WHITE, 0.24), (colour, 0.09)):
         painter.setPen(QPen(pen_colour, text * width))
-        painter.drawPolyline(QPolygonF(points))
+        painter.drawPolyline(QPolygonF(list(points)))
     painter.restore()
 
 
