@@ -24,18 +24,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     names = sys.argv[1:] if arguments is None else list(arguments)
     if any(name in ("-h", "--help") for name in names):
         print("usage: python -m checker [FILE...]\n\nEach line of the files, or of standard input, is one working as "
-              'JSON, such as {"id": "1", "lines": ["2(x+1)", "=2x+2"], "task": "expand"}.\nOne report is printed a line.')
+              'JSON, such as {"id": "1", "lines": ["2(x+1)", "=2x+2"], "task": "expand"}.\n'
+              "One report is printed a line.")
         return 0
     failed = False
     for name in names or ["-"]:
         try:
-            stream = sys.stdin.buffer if name == "-" else Path(name).open("rb")
+            with sys.stdin.buffer if name == "-" else Path(name).open("rb") as stream:
+                failed = _judged_all(stream) or failed
         except OSError as error:
-            print(f"{name} cannot be opened: {error.strerror}. Check the name of the file.", file=sys.stderr)
+            print(f"{name} cannot be read: {error.strerror}. Check the name of the file.", file=sys.stderr)
             failed = True
-            continue
-        with stream:
-            failed = _judged_all(stream) or failed
     return 1 if failed else 0
 
 

@@ -35,8 +35,8 @@ from checker.syntax import (
 )
 
 __all__ = [
-    "Complex", "Evaluator", "UnsureError", "Value", "approximate", "as_interval", "difference", "is_near_zero", "is_real",
-    "sign_of",
+    "Complex", "Evaluator", "UnsureError", "Value", "approximate", "as_interval", "difference", "is_near_zero",
+    "is_real", "sign_of",
 ]
 
 PRECISION_BITS = 230

@@ -33,7 +33,7 @@ from checker.syntax import Fraction as Quotient
 
 __all__ = ["compare_relations", "free_letters", "solved_letter", "unfolded_branches"]
 
-_PARAMETERS = tuple(Fraction(value) for value in (2, 3, 5, -1, 7, -4, 11, -6, 13)) + (Fraction(1, 2), Fraction(7, 3))
+_PARAMETERS = (*map(Fraction, (2, 3, 5, -1, 7, -4, 11, -6, 13)), Fraction(1, 2), Fraction(7, 3))
 _TUPLES = 6  # of values for the other letters
 _ENOUGH = 3
 _ZERO = Number((0, 0), Fraction(0), "0")

@@ -213,7 +213,7 @@ class Ring:
         return not self.difference(a, b)
 
     def remainder(self, poly: Poly, by: Poly, letter: int) -> Poly:
-        """A multiple of the remainder after division in one letter; the polynomial itself when that letter is not in."""
+        """A multiple of the remainder after division in one letter; the polynomial itself where it is not in."""
         divisor = coefficients_in(by, letter)
         size = len(divisor)
         if size < 2:

@@ -167,7 +167,7 @@ class ExpressionParser:
         return self._factor()
 
     def _divisor(self, operator: str) -> Node:
-        """What stands below: after ÷ with all that is written close to it, after / one factor, unless read otherwise."""
+        """What stands below: after ÷ all that is written close to it, after / one factor, unless read otherwise."""
         factors = [self._signed_factor()]
         if not self._starts_factor():
             return factors[0]
@@ -183,7 +183,9 @@ class ExpressionParser:
         if not isinstance(factor, Fraction):
             return None
         top, bottom = factor.numerator, factor.denominator
-        if not (isinstance(top, Number) and isinstance(bottom, Number) and top.text.isdigit() and bottom.text.isdigit()):
+        if not (isinstance(top, Number) and isinstance(bottom, Number)):
+            return None
+        if not (top.text.isdigit() and bottom.text.isdigit()):
             return None
         if top.value >= bottom.value:
             return None
@@ -307,7 +309,8 @@ class ExpressionParser:
                 self._advance()
                 top, bottom = (int(part) for part in token.text.split("/"))
                 span = (token.start, token.end)
-                return Fraction(span, Number(span, Rational(top), str(top)), Number(span, Rational(bottom), str(bottom)))
+                above, below = Number(span, Rational(top), str(top)), Number(span, Rational(bottom), str(bottom))
+                return Fraction(span, above, below)
             case "letter":
                 return self._letter()
             case "open":

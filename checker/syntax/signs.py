@@ -52,7 +52,7 @@ def has_plus_minus(part: Node | Statement) -> bool:
 
 
 def unfolded(statement: Statement) -> Statement:
-    """The statement with each ± written out as alternatives; ± signs of one relation are taken alike, ∓ against them."""
+    """The statement with each ± written out as alternatives: like signs together, ∓ against them."""
     match statement:
         case Alternatives(branches=branches):
             flat: list[Statement] = []

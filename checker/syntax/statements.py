@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
-from checker.syntax.tokens import Token, tokenize
+from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
 from checker.syntax.tree import (
     Alternatives,
     Chain,
@@ -29,8 +29,10 @@ __all__ = ["parse", "parse_expression", "parse_line"]
 
 _ACCURACY = re.compile(
     r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+)?(?:to\s+)?(\d+)\s*"
-    r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
+    r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))"
+    r"\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
 )
+_LONGEST_PREFIX = 80  # characters before a colon that may be words
 _ACCURACY_TAIL = 60  # characters at the end in which a stated accuracy is looked for
 _WORDS_ONLY = re.compile(r"[A-Za-z][A-Za-z ,.;:'!?-]*")
 _PREFIX = re.compile(r"\s*[A-Za-z]{3,}[A-Za-z0-9 ,'-]*:")
@@ -74,6 +76,8 @@ def parse_line(text: str, readings: frozenset[str] = frozenset()) -> Line:
     Raises:
         ParseError: with the position and what was expected there.
     """
+    if len(text) > MAX_LENGTH:
+        raise ParseError(text, MAX_LENGTH, f"a line of at most {MAX_LENGTH} characters")
     if "\x00" in text:
         raise ParseError(text, text.index("\x00"), "a number, a letter or a sign of mathematics")
     if not text.strip():
@@ -107,7 +111,7 @@ class _LineParser:
         if accuracy is not None and accuracy.start() > 0:
             self.accuracy = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
             text = text[:accuracy.start()] + " " * (len(text) - accuracy.start())
-        prefix = _PREFIX.match(text)
+        prefix = _PREFIX.match(text, 0, _LONGEST_PREFIX)
         if prefix is not None:
             self.notes.append(prefix.group().strip())
             text = " " * prefix.end() + text[prefix.end():]
@@ -141,9 +145,7 @@ class _LineParser:
                 else:
                     self.notes.append(first.text)
                 tokens = tokens[1:]
-            elif (kinds[:2] in (["digit", "close"], ["letter", "close"]) and tokens[1].text == ")" and len(tokens) > 2) or (kinds[:3] == ["digit", ".", kinds[2] if len(kinds) > 2 else ""] and kinds[2] not in (
-                "digit", "command",
-            )):
+            elif _is_label(tokens):
                 self.label = first.text
                 tokens = tokens[2:]
             elif kinds[0] == "open" and kinds[1:2] in (["digit"], ["letter"]) and kinds[2:4] in (
@@ -297,12 +299,13 @@ class _LineParser:
             end -= 4
         elif end >= 2 and [token.kind for token in tokens[-2:]] == ["^", "digit"]:
             end -= 2
-        if end >= 3 and tokens[end - 3].kind == "digit" and tokens[end - 1].kind == "letter":
-            if f"{tokens[end - 2].text} {tokens[end - 1].text}" in _LENGTH_UNITS:
-                self.doubts.add("unit")
-                if "unit" not in self.readings:
-                    self.notes.append(self.text[tokens[end - 2].start:tokens[-1].end])
-                    return tokens[:end - 2]
+        if end < 3 or tokens[end - 3].kind != "digit" or tokens[end - 1].kind != "letter":
+            return tokens
+        if f"{tokens[end - 2].text} {tokens[end - 1].text}" in _LENGTH_UNITS:
+            self.doubts.add("unit")
+            if "unit" not in self.readings:
+                self.notes.append(self.text[tokens[end - 2].start:tokens[-1].end])
+                return tokens[:end - 2]
         return tokens
 
     def _relation(self, tokens: list[Token]) -> Statement:
@@ -345,6 +348,16 @@ class _LineParser:
         node = parser.whole()
         self.doubts |= parser.doubts
         return node
+
+
+def _is_label(tokens: Sequence[Token]) -> bool:
+    """a) or 3) or 1. before something else."""
+    if len(tokens) < 3:
+        return False
+    first, mark, following = tokens[:3]
+    if first.kind in ("digit", "letter") and mark.kind == "close" and mark.text == ")":
+        return True
+    return first.kind == "digit" and mark.kind == "." and following.kind not in ("digit", "command")
 
 
 def _with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:

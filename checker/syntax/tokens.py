@@ -72,7 +72,10 @@ _WORDS = frozenset({
 _WORD = re.compile(r"[A-Za-z]{2,}")
 _NAME = re.compile(r"[A-Z][a-z]{2,}")
 _COMMAND = re.compile(r"\\([A-Za-z]+\*?|.)", re.DOTALL)
-_THOUSANDS = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d,])|(?<![\d.,] )\b[1-9](?: \d){0,2}(?: , \d \d \d)+(?! [\d,])")
+_THOUSANDS = re.compile(
+    r"(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d,])"
+    r"|(?<![\d.,] )\b[1-9](?: \d){0,2}(?: , \d \d \d)+(?! [\d,])"
+)
 
 
 @dataclass(frozen=True, slots=True)

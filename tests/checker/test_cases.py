@@ -1,4 +1,4 @@
-"""Two tables of cases: what "follows" means for each pair of kinds of line. Verdicts worked by hand (common practice)."""
+"""Two tables of cases: what "follows" means for each pair of kinds of line; worked by hand (common practice)."""
 
 import pytest
 

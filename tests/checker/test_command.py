@@ -58,9 +58,9 @@ def test_files_are_read_and_a_missing_one_is_said(tmp_path: Path) -> None:
 
 
 TOKENS = (
-    r"x y t 1 2 0 . , ( ) [ ] { } ^ _ + - = < \le \ne \frac \sqrt \pm \times / \div | \sin \ln \text{or} or and let \Rightarrow "
-    r"! \% \pi i e 9^{9^{9}} \frac{1}{0} \quad & ² √ × \lvert \rvert f( (x+1) ^{2} \overline \dot x="
-).split()
+    r"x y t 1 2 0 . , ( ) [ ] { } ^ _ + - = < \le \ne \frac \sqrt \pm \times / \div | \sin \ln \text{or} or and let "
+    r"\Rightarrow ! \% \pi i e 9^{9^{9}} \frac{1}{0} \quad & ² √ × \lvert \rvert f( (x+1) ^{2} \overline \dot x="
+).split()  # noqa: SIM905
 
 
 def test_random_lines_never_crash_or_hang() -> None:
@@ -77,7 +77,8 @@ def test_random_lines_never_crash_or_hang() -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["9^{9^{9}}", "(x+1)" * 400, "=1" * 2000, "1" * 900, r"\sqrt{1+" * 30 + "x" + "}" * 30, "(a+b+c+d+e+f)^{20}"]
+    "line",
+    ["9^{9^{9}}", "(x+1)" * 400, "=1" * 2000, "1" * 900, r"\sqrt{1+" * 30 + "x" + "}" * 30, "(a+b+c+d+e+f)^{20}"],
 )
 def test_heavy_lines_end_in_time(line: str) -> None:
     start = time.monotonic()

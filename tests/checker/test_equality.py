@@ -34,18 +34,20 @@ def test_excluded_value_is_a_condition() -> None:
 # Hand-worked pairs; both sides are meant wherever both are defined over the reals (common practice, no source).
 EQUAL = [
     ("(5-2t)(t+4)", "5t+20-2t^2-8t"), (r"\sqrt{50}", r"5\sqrt2"), (r"\frac{1}{\sqrt5-2}", r"\sqrt5+2"),
-    (r"\sqrt{3+2\sqrt2}", r"1+\sqrt2"), (r"\sqrt[3]{2+\sqrt5}+\sqrt[3]{2-\sqrt5}", "1"), (r"\sqrt{a}\sqrt{b}", r"\sqrt{ab}"),
+    (r"\sqrt{3+2\sqrt2}", r"1+\sqrt2"), (r"\sqrt[3]{2+\sqrt5}+\sqrt[3]{2-\sqrt5}", "1"),
+    (r"\sqrt{a}\sqrt{b}", r"\sqrt{ab}"),
     (r"\ln(ab)", r"\ln a+\ln b"), (r"\ln(a^2)", r"2\ln a"), (r"\ln(a^2)", r"2\ln|a|"), (r"\sin^2x+\cos^2x", "1"),
     (r"\cos(2x)", r"1-2\sin^2x"), (r"\sin\frac{\pi}{6}", r"\frac12"), (r"2^x\cdot2^3", "2^{x+3}"), ("4^x", "(2^x)^2"),
     (r"\sqrt{12x^3}", r"2x\sqrt{3x}"), (r"\sqrt{x^4+2x^2+1}", "x^2+1"), (r"\log_28", "3"), (r"8^{\frac23}", "4"),
-    ("(u+vi)^2", "u^2+2uvi-v^2"), (r"\sqrt{-4}", "2i"), (r"(10^{10}+1)^2-10^{20}", r"2\cdot10^{10}+1"), ("|x-6|", "|6-x|"),
-    (r"\frac{\sin x}{1+\cos x}", r"\frac{1-\cos x}{\sin x}"), (r"e^{\ln x}", "x"), ("0.1+0.2", "0.3"), (r"25\%", r"\frac14"),
-    ("5!", "120"), (r"\binom{5}{2}", "10"),
+    ("(u+vi)^2", "u^2+2uvi-v^2"), (r"\sqrt{-4}", "2i"), (r"(10^{10}+1)^2-10^{20}", r"2\cdot10^{10}+1"),
+    (r"\frac{\sin x}{1+\cos x}", r"\frac{1-\cos x}{\sin x}"), (r"e^{\ln x}", "x"), ("0.1+0.2", "0.3"),
+    ("|x-6|", "|6-x|"), (r"25\%", r"\frac14"), ("5!", "120"), (r"\binom{5}{2}", "10"),
 ]
 DIFFERENT = [
     (r"\sqrt{x^2}", "x"), (r"\sqrt{x^2+2x+1}", "x+1"), (r"\sqrt{18x^2}", r"3x\sqrt2"), ("|x+y|", "|x|+|y|"),
     (r"(x^6)^{\frac12}", "x^3"), (r"\sin2\theta", r"2\sin\theta"), (r"2^x\cdot2^3", "2^{3x}"), ("x+10^{-12}", "x"),
-    (r"\frac{x}{10^{15}}", "0"), (r"\log(ab)", r"\log a\cdot\log b"), (r"\frac1a+\frac1b", r"\frac2{a+b}"), ("-3^2", "9"),
+    (r"\frac{x}{10^{15}}", "0"), (r"\log(ab)", r"\log a\cdot\log b"), (r"\frac1a+\frac1b", r"\frac2{a+b}"),
+    ("-3^2", "9"),
     (r"\sqrt{x^2-6x+9}", "x-3"), ("(a+b)^2", "a^2+b^2"), ("b^{-2}", "-b^2"), (r"\sqrt2+\sqrt8", r"\sqrt{10}"),
     ("((((x+1)^{99})^{99})^{99})^{99}", "1"),
 ]

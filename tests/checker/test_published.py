@@ -13,7 +13,7 @@ from tests.checker.published import rows
 @pytest.mark.parametrize(
     ("name", "every", "most_undecided", "most_unreadable", "most_soft"),
     [
-        # Source: MATH (arXiv 2103.03874), worked solutions; MIT. One step in 5,053 really gains a root (x^4 under a root).
+        # Source: MATH (arXiv 2103.03874), worked solutions; MIT. One step of 5,053 really gains a root.
         ("chains-math.jsonl", 4, 0, 0, 1),
         # Source: OpenStax bundles 38cae454 and 789b5409, CC BY-NC-SA 4.0. Undecided: an even or odd index n of a root,
         # and slopes over zero; unreadable: two powers one after the other; soft: a root gained over a denominator.

@@ -156,7 +156,9 @@ def test_parse_error_names_place_and_what_was_expected(text: str, position: int,
     assert (error.value.position, error.value.expected) == (position, expected)
 
 
-@pytest.mark.parametrize("text", ["(" * 5000, "-" * 9000 + "x", "1/" * 5000 + "1", r"\frac" * 2000, "{" * 9000, "9^{" * 3000])
+@pytest.mark.parametrize(
+    "text", ["(" * 5000, "-" * 9000 + "x", "1/" * 5000 + "1", r"\frac" * 2000, "{" * 9000, "9^{" * 3000]
+)
 def test_deep_nesting_is_an_error_not_a_crash(text: str) -> None:
     with pytest.raises(ParseError):
         parse(text)
@@ -169,7 +171,9 @@ def test_ten_thousand_characters_parse() -> None:
     assert len(statement.body.terms) == 5001
 
 
-@pytest.mark.parametrize("name", ["chains-math.jsonl", "chains-openstax.jsonl", "pupil-slips.jsonl", "pupil-valid.jsonl"])
+@pytest.mark.parametrize(
+    "name", ["chains-math.jsonl", "chains-openstax.jsonl", "pupil-slips.jsonl", "pupil-valid.jsonl"]
+)
 def test_published_lines_parse_and_come_back_the_same(name: str) -> None:
     # Source: MATH (arXiv 2103.03874), OpenStax bundles, steps of arXiv 2305.06163; see SOURCES.md beside the data.
     failed = 0
