@@ -191,7 +191,8 @@ def _outcome(
             reason = f"Solutions are lost: {reason}"
         else:
             every = ", ".join(_text(witness) for witness in lost[:4])
-            reason = f"The solution {name} = {every} is lost." if len(lost) == 1 else f"Solutions are lost: {name} = {every}."
+            one = len(lost) == 1
+            reason = f"The solution {name} = {every} is lost." if one else f"Solutions are lost: {name} = {every}."
             if others:
                 reason = f"A solution is lost: {_named(name, loss, others)}."
         return Outcome("loses", reason, _json(name, loss, others))

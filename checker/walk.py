@@ -254,7 +254,8 @@ class Walk:
                     other = parse_line(before.text, frozenset({doubt}))
                 except ParseError:
                     continue
-                outcome = judge_step(parts_of_line(other.statement)[-1], parts_of_line(line.statement)[0], self._known_for(line))
+                last, first = parts_of_line(other.statement)[-1], parts_of_line(line.statement)[0]
+                outcome = judge_step(last, first, self._known_for(line))
                 if outcome.kind == "follows":
                     return replace(outcome, reason=f"On line {entry.index + 1}: {_READINGS.get(doubt, '')}"), entry
         return None

@@ -204,7 +204,8 @@ class _Judge:
             if isinstance(verdict, No):
                 point = witness_json(verdict.counterexample)
                 values = f"{verdict.left} and {verdict.right}" if verdict.left and verdict.right else "different"
-                return Outcome("slip", f"Not true for all values: at {point_text(point)} the sides are {values}.", point)
+                told = f"Not true for all values: at {point_text(point)} the sides are {values}."
+                return Outcome("slip", told, point)
             if isinstance(verdict, Yes) and verdict.conditions:
                 return Outcome("follows", f"True for all values with {', '.join(verdict.conditions)}.")
             if isinstance(verdict, Yes):
@@ -291,7 +292,8 @@ class _Judge:
         return min(found) if found else None
 
     def _final(self) -> Final:
-        told: Sequence[Line] = [line for line in self.lines if line is not None and not isinstance(line.statement, Note)]
+        lines = [line for line in self.lines if line is not None]
+        told: Sequence[Line] = [line for line in lines if not isinstance(line.statement, Note)]
         if not told:
             return Final()
         starts = [entry.statement for entry in self.walk.entries if entry.is_start]
