@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction as Rational
-from typing import Literal
+from typing import Any, Literal
 
 __all__ = [
     "Absolute", "Alternatives", "Bracket", "Chain", "Definition", "Division", "Expression", "Fraction", "Function",
@@ -272,36 +272,38 @@ class Line:
     doubts: frozenset[str] = frozenset()
 
 
+_CHILDREN: dict[type[Any], Callable[[Any], tuple[Node, ...]]] = {
+    Number: lambda node: (),
+    Symbol: lambda node: (),
+    Sum: lambda node: tuple(term.body for term in node.terms),
+    Product: lambda node: node.factors,
+    Fraction: lambda node: (node.numerator, node.denominator),
+    Division: lambda node: (node.left, node.right),
+    Power: lambda node: (node.base, node.exponent),
+    Root: lambda node: (node.radicand,) if node.index is None else (node.index, node.radicand),
+    Function: lambda node: tuple(part for part in (node.base, node.power, *node.arguments) if part is not None),
+    MixedNumber: lambda node: (node.whole, node.fraction),
+    Term: lambda node: (node.body,),
+    Negation: lambda node: (node.body,),
+    PlusMinus: lambda node: (node.body,),
+    Absolute: lambda node: (node.body,),
+    Bracket: lambda node: (node.body,),
+    Postfix: lambda node: (node.body,),
+}
+
+
 def children(node: Node | Term) -> tuple[Node, ...]:
     """The nodes directly below, in the order written (terms of a sum give their bodies)."""
-    match node:
-        case Number() | Symbol():
-            return ()
-        case Sum(terms=terms):
-            return tuple(term.body for term in terms)
-        case Product(factors=factors):
-            return factors
-        case Fraction(numerator=top, denominator=bottom):
-            return (top, bottom)
-        case Division(left=left, right=right):
-            return (left, right)
-        case Power(base=base, exponent=exponent):
-            return (base, exponent)
-        case Root(radicand=radicand, index=index):
-            return (radicand,) if index is None else (index, radicand)
-        case Function(arguments=arguments, power=power, base=base):
-            return tuple(part for part in (base, power, *arguments) if part is not None)
-        case MixedNumber(whole=whole, fraction=fraction):
-            return (whole, fraction)
-        case _:
-            return (node.body,)
+    return _CHILDREN[type(node)](node)
 
 
 def walk(node: Node) -> Iterator[Node]:
     """The node and everything below it, in the order written."""
-    yield node
-    for child in children(node):
-        yield from walk(child)
+    waiting = [node]
+    while waiting:
+        one = waiting.pop()
+        yield one
+        waiting.extend(reversed(_CHILDREN[type(one)](one)))
 
 
 def nodes_of(statement: Statement) -> Iterator[Node]:
