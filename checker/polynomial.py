@@ -8,9 +8,9 @@ from math import gcd
 
 __all__ = [
     "BITS", "MASK", "MAX_DEGREE", "MAX_TERMS", "ONE", "ZERO", "Poly", "Quotient", "TooLargeError", "add",
-    "coefficients_in", "constant", "constant_value", "degree_in", "evaluate", "exponents", "is_constant", "letters_in",
-    "monomial", "multiply", "negated", "power", "primitive", "proportional", "q_add", "q_divide", "q_multiply",
-    "q_negated", "q_number", "q_power", "scaled", "subtract", "used",
+    "coefficients_in", "constant", "constant_value", "degree_in", "depends_on", "evaluate", "exponents", "is_constant",
+    "letters_in", "monomial", "multiply", "negated", "power", "primitive", "proportional", "q_add", "q_divide",
+    "q_multiply", "q_negated", "q_number", "q_power", "scaled", "subtract", "used",
 ]
 
 BITS = 20  # of a packed monomial for each letter
@@ -226,6 +226,19 @@ def coefficients_in(a: Poly, letter: int) -> list[Poly]:
         exponent = (key >> shift) & MASK
         out[exponent][key - (exponent << shift)] = value
     return out
+
+
+def depends_on(top: Poly, bottom: Poly, letter: int) -> bool:
+    """Does the quotient change with the letter? It does not where its derivative is zero."""
+    if letter not in letters_in(bottom):
+        return letter in letters_in(top)
+    return bool(subtract(multiply(_derivative(top, letter), bottom), multiply(top, _derivative(bottom, letter))))
+
+
+def _derivative(a: Poly, letter: int) -> Poly:
+    shift = letter * BITS
+    found = {key - (1 << shift): value * ((key >> shift) & MASK) for key, value in a.items()}
+    return {key: value for key, value in found.items() if value}
 
 
 def evaluate(a: Poly, values: Sequence[Fraction]) -> Fraction:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from checker.boundaries import has_wrong_boundary
 from checker.budget import OutOfTimeError
 from checker.complex_roots import compare_complex
 from checker.numeric import Evaluator, UnsureError, approximate
@@ -173,6 +174,11 @@ def _outcome(
     rounded = _rounded(first, second, name, others, known)
     if rounded is not None:
         return rounded
+    if not (lost and gained) and not others and has_wrong_boundary(first, second, name, euler=known.euler):
+        found = min(lost or gained, key=_plainness)
+        held, fails = ("the line before", "this line") if lost else ("this line", "the line before")
+        told = f"The boundary is another: {_named(name, found, others)} satisfies {held} but not {fails}."
+        return Outcome("slip", told, _json(name, found, others))
     if lost and gained:
         # the simplest numbers tell most
         gain, loss = min(gained, key=_plainness), min(lost, key=_plainness)

@@ -8,7 +8,7 @@ from checker.polynomial import TooLargeError, is_constant
 from checker.report import Slip
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.steps import value_of_line
-from checker.syntax import Chain, Expression, Line, Node, Span, Statement, to_latex
+from checker.syntax import Chain, Expression, Line, Node, Span, Statement, tight, to_latex
 from checker.written import polynomial_latex
 
 __all__ = ["difference_slip"]
@@ -38,7 +38,7 @@ def difference_slip(before: Statement | None, line: Line, outcome: Outcome, know
             pass
     should_be = to_latex(before) if before is not None else line.text
     span = _whole(line)
-    return Slip("other", line.text[slice(*span)], span, should_be, outcome.reason, _replaced(line, span, should_be))
+    return _slip(line, span, should_be, outcome.reason)
 
 
 def _value_slip(source: Node, written: Node, line: Line, known: Known, *, start: int | None = None) -> Slip:
@@ -46,7 +46,7 @@ def _value_slip(source: Node, written: Node, line: Line, known: Known, *, start:
     should_be = written_out(source, known) or to_latex(source)
     gap = _gap(source, written, known)
     because = f"the two lines differ by {gap}" if gap else "the two lines have different values"
-    return Slip("other", line.text[slice(*span)], span, should_be, because, _replaced(line, span, should_be))
+    return _slip(line, span, should_be, because)
 
 
 def _gap(source: Node, written: Node, known: Known) -> str | None:
@@ -74,7 +74,7 @@ def _whole(line: Line) -> Span:
     return line.statement.span
 
 
-def _replaced(line: Line, span: Span, should_be: str) -> str:
-    return line.text[:span[0]] + should_be + line.text[span[1]:]
-
-
+def _slip(line: Line, span: Span, should_be: str, because: str) -> Slip:
+    start, end = span
+    repaired = line.text[:start] + should_be + line.text[end:]
+    return Slip("other", tight(line.text[start:end]), span, should_be, because, repaired)

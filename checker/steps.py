@@ -9,7 +9,7 @@ from checker.budget import OutOfTimeError
 from checker.equality import equal, points_for
 from checker.numeric import Evaluator, UnsureError, approximate
 from checker.outcome import Known, Outcome, point_text, undecided, witness_json
-from checker.polynomial import TooLargeError, coefficients_in, is_constant
+from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
 from checker.real_roots import real_roots
 from checker.relations import compare_relations
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
@@ -296,12 +296,31 @@ def _put_in(first: Node, second: Node, known: Known) -> Outcome | None:
     if names_b - names_a:
         return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
     dropped = names_a - names_b
+    if dropped:
+        dropped &= _needed(first, known)
     if not dropped or dropped <= values.keys():
         return None
     if len(dropped) > 1 or names_b:
         return undecided(_PUT_IN, is_soft=True)
     (name,) = dropped
     return undecided(_PUT_IN, is_soft=True) if _plain_value(first, second, name, known) else None
+
+
+def _needed(first: Node, known: Known, less: Node | None = None) -> frozenset[str]:
+    """The letters that the value really depends on: those that are left when like terms are collected."""
+
+    def work(ring: Ring) -> frozenset[str]:
+        top, bottom = ring.quotient(first)
+        if less is not None:
+            top, bottom = ring.difference((top, bottom), ring.quotient(less)), ONE
+        if any(name.startswith("\0") for name in ring.names):
+            return letters(first) | (frozenset() if less is None else letters(less))
+        return frozenset(name for name, number in ring.index.items() if depends_on(top, bottom, number))
+
+    try:
+        return in_ring(work, euler=known.euler)
+    except (TooLargeError, UnsupportedError, UndefinedError):
+        return letters(first) | (frozenset() if less is None else letters(less))
 
 
 def _plain_value(first: Node, second: Node, name: str, known: Known) -> bool:
@@ -373,7 +392,7 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         return outcome or _identity(after, known) or undecided(
             "A letter is new on this line; it is not known what it stands for.", is_soft=True
         )
-    if names_b < names_a and names_b:
+    if names_b < names_a and names_b and not _only_cancelled(before, names_b, known):
         outcome = _with_values(before, after, known)
         if outcome is not None:
             return outcome
@@ -389,6 +408,13 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         if outcome.kind == "slip":
             return _identity(after, known) or outcome
     return outcome
+
+
+def _only_cancelled(before: Statement, names: frozenset[str], known: Known) -> bool:
+    """Are the letters of the relation that are not among these gone once like terms are collected?"""
+    if not isinstance(before, Relation):
+        return False
+    return _needed(before.left, known, before.right) - _CONSTANTS <= names
 
 
 def _holds(statement: Statement, known: Known) -> bool:

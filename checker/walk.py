@@ -39,6 +39,7 @@ _READINGS = {
     "mixed": "The whole number and the fraction are read as a product.",
     "slash": "The division is read as taking in all that stands after it.",
     "function": "The letter before the bracket is read as a factor.",
+    "label": "What stands in brackets before the line is read the other way, as a factor or as a label.",
     "unit": "The letters after the number are read as factors.",
     "power of a function": "The power is read as belonging to the bracket.",
 }
@@ -80,6 +81,7 @@ class Walk:
     Args:
         lines: the readable lines by number; None for those that could not be read.
         known: time, task and givens.
+        completed: lines with one branch of the solutions, each with the line that gives the last of the others.
     """
 
     lines: Sequence[Line | None]
@@ -87,6 +89,7 @@ class Walk:
     entries: list[Entry] = field(default_factory=list)
     steps: dict[int, Step] = field(default_factory=dict)
     first_slip: int | None = None
+    completed: dict[int, int] = field(default_factory=dict)
     _branches: dict[int, list[tuple[int, Statement]]] = field(default_factory=dict)
 
     def start(self, statement: Statement, index: int) -> None:
@@ -219,6 +222,7 @@ class Walk:
             return outcome
         whole = Alternatives(part.span, (*others, part))
         if compare_relations(entry.statement, whole, self.known).kind == "follows":
+            self.completed.update({number: index for number, _ in branches[:-1]})
             return Outcome("follows", "With the branches on the lines before it, all solutions are there.")
         return outcome
 
@@ -238,7 +242,7 @@ class Walk:
         """The other fair readings of this line and of the one before it: does it follow in one of them?"""
         for doubt in sorted(line.doubts):
             try:
-                other = parse_line(line.text, frozenset({doubt}))
+                other = parse_line(line.text, line.readings | {doubt})
             except ParseError:
                 continue
             if len(parts_of_line(other.statement)) != 1:
@@ -251,7 +255,7 @@ class Walk:
             for doubt in sorted(before.doubts if before is not None else ()):
                 assert before is not None
                 try:
-                    other = parse_line(before.text, frozenset({doubt}))
+                    other = parse_line(before.text, before.readings | {doubt})
                 except ParseError:
                     continue
                 last, first = parts_of_line(other.statement)[-1], parts_of_line(line.statement)[0]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from checker.budget import Budget, OutOfTimeError
@@ -24,6 +24,7 @@ from checker.syntax import (
     Note,
     Relation,
     Statement,
+    function_readings,
     letters,
     nodes_of,
     parse,
@@ -62,16 +63,33 @@ class _Judge:
         self.lines: list[Line | None] = []
         self.errors: dict[int, ParseError] = {}
         self.notes: list[str] = []
-        for index, text in enumerate(working.lines):
-            try:
-                self.lines.append(parse_line(text))
-            except ParseError as error:
-                self.errors[index] = error
-                self.lines.append(None)
+        self._read(frozenset())
+        known = function_readings((*(line.statement for line in self.lines if line is not None), *self._told()))
+        if known:
+            self._read(known)
         self.question = self._question()
         self.known = self._known()
         self.walk = Walk(self.lines, self.known)
         self.reports: dict[int, LineReport] = {}
+
+    def _read(self, readings: frozenset[str]) -> None:
+        self.readings = readings
+        self.lines.clear()
+        self.errors.clear()
+        for index, text in enumerate(self.working.lines):
+            try:
+                self.lines.append(parse_line(text, readings))
+            except ParseError as error:
+                self.errors[index] = error
+                self.lines.append(None)
+
+    def _told(self) -> Iterator[Statement]:
+        """The question and the givens, those of them that can be read."""
+        for text in (self.working.question or "", *self.working.givens):
+            try:
+                yield parse(text)
+            except ParseError:
+                continue
 
     # what is known before the walk
 
@@ -79,7 +97,7 @@ class _Judge:
         if self.working.question is None:
             return None
         try:
-            statement = parse(self.working.question)
+            statement = parse_line(self.working.question, self.readings).statement
         except ParseError as error:
             self.notes.append(f"The question could not be read: {error}")
             return None
@@ -89,7 +107,7 @@ class _Judge:
         givens: list[Statement] = []
         for text in self.working.givens:
             try:
-                givens.append(parse(text))
+                givens.append(parse_line(text, self.readings).statement)
             except ParseError:
                 self.notes.append(f"The given {text!r} could not be read and is left out.")
         statements = [line.statement for line in self.lines if line is not None]
@@ -110,6 +128,10 @@ class _Judge:
             self.walk.start(self.question, _QUESTION)
         for index in range(len(self.lines)):
             self.reports[index] = self._line(index)
+        for index, last in self.walk.completed.items():
+            if self.reports[index].verdict == "loses":
+                told = f"One branch; the solutions are all there with line {last + 1}."
+                self.reports[index] = LineReport("follows", self.reports[index].source, told)
         self._solve_mode()
         reports = tuple(self.reports[index] for index in range(len(self.lines)))
         return Report(self.working.id, self._first_slip(), reports, self._final())
@@ -135,7 +157,11 @@ class _Judge:
         outcome = step.outcome
         source = step.source if step.source != _QUESTION else None
         reason = self._across_unread(index, source, outcome.reason)
-        slip = self._slip(line, step.part, step.before, outcome) if step.verdict == "slip" else None
+        slip = None
+        if step.verdict == "slip":
+            slip = self._slip(line, step.part, step.before, outcome)
+        elif step.verdict == "loses":
+            slip = self._explained(line, step.part, step.before)
         return LineReport(step.verdict, source, reason, outcome.witness, slip)
 
     def _is_copy_of_question(self, line: Line) -> bool:
@@ -222,6 +248,14 @@ class _Judge:
     # explaining
 
     def _slip(self, line: Line, part: Statement, before: Sequence[Entry], outcome: Outcome) -> Slip:
+        found = self._explained(line, part, before)
+        if found is not None:
+            return found
+        given = [entry for entry in before if not isinstance(entry.statement, Definition)]
+        written = line if line.statement is part else replace(line, statement=part)
+        return difference_slip(given[-1].statement if given else None, written, outcome, self.known)
+
+    def _explained(self, line: Line, part: Statement, before: Sequence[Entry]) -> Slip | None:
         from checker.slips import diagnose
 
         given = [entry for entry in before if not isinstance(entry.statement, Definition)]
@@ -247,13 +281,12 @@ class _Judge:
             return bool(parts)
 
         if max(len(line.text), *(len(one.text) for one in (*told, line))) > _LONGEST_EXPLAINED:
-            return difference_slip(nearest, written, outcome, self.known)
+            return None
         try:
-            found = diagnose(told, written, follows=follows, budget_s=budget.left)
+            return diagnose(told, written, follows=follows, budget_s=budget.left)
         except (OutOfTimeError, RecursionError):
-            found = None
             log.debug("no time left to explain a line of %d characters", len(line.text))
-        return found or difference_slip(nearest, written, outcome, self.known)
+            return None
 
     def _before_line(self, line: Line, given: Sequence[Entry]) -> Statement | None:
         """The nearest statement that stood before the line began."""

@@ -12,6 +12,7 @@ from checker.slips.partials import bare
 from checker.slips.proposals import Proposal
 from checker.slips.values import SIGN, Value, as_constant, multiply, scale, subtract, value_of
 from checker.slips.writing import Style, write_value
+from checker.syntax.latex import tight
 from checker.syntax.tree import Alternatives, Line, Node, Product, Relation, Statement, letters
 
 __all__ = ["alternative_proposals", "roots_of"]
@@ -176,7 +177,7 @@ def _factor_of(before: Line, lost: Sequence[Value], letter: str) -> str | None:
         inner = bare(factor)
         found = _roots_of_value(value_of(inner), None) if letter in letters(inner) else None
         if found is not None and found[1] == list(lost):
-            return f"{before.text[slice(*inner.span)]} is 0 when {letter} is {write_value(lost[0])}"
+            return f"{tight(before.text[slice(*inner.span)])} is 0 when {letter} is {write_value(lost[0])}"
     return None
 
 

@@ -26,7 +26,7 @@ from checker.slips.trials import trials
 from checker.slips.values import TooLarge, subtract, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.steps import judge_step
-from checker.syntax import parse_line
+from checker.syntax import parse_line, tight
 from checker.syntax.tree import (
     Absolute,
     Alternatives,
@@ -136,7 +136,7 @@ class _Search:
                 return None
             self.tried.add(repaired)
             try:
-                candidate = parse_line(repaired)
+                candidate = parse_line(repaired, self.written.readings)
             except ParseError:
                 continue
             if self.follows(candidate):
@@ -148,8 +148,8 @@ def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
     start, end = proposal.span
     text = line[start:end]
     return Slip(
-        kind=proposal.kind, term=text if text.strip() else MISSING, span=(start, end),
-        should_be=proposal.should_be, because=proposal.because, repaired=repaired,
+        kind=proposal.kind, term=tight(text) if text.strip() else MISSING, span=(start, end),
+        should_be=tight(proposal.should_be), because=proposal.because, repaired=repaired,
     )
 
 
@@ -254,7 +254,7 @@ def _frames(
         case _:
             pass
     for link in _links(before, written):
-        source = link.text[link.old.span[0]:link.old.span[1]]
+        source = tight(link.text[link.old.span[0]:link.old.span[1]])
         yield Frame(written.text, (link.new,), value_of(link.old), style, None, deadline), source, link.tail
 
 
@@ -347,7 +347,7 @@ def _anew(before: Line, written: Line, style: Style, deadline: float) -> Iterato
         text = " \\text{ or } ".join(f"{known[0]}={text}" for text in texts)
         yield Proposal(5.0, "other", span, text, f"the line before gives {text}", (Edit(span, text),))
     start, end = before.statement.span
-    text = before.text[start:end].lstrip("= ")
+    text = tight(before.text[start:end]).lstrip("= ")
     yield Proposal(6.0, "other", span, text, f"the line before is {text}", (Edit(span, text),))
 
 

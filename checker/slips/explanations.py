@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction as Rational
+from math import prod
 
 from checker.slips.leaves import Leaf
 from checker.slips.partials import Partial
@@ -61,13 +62,22 @@ def _unlike(reading: Reading, leaf: Leaf, needed: Value, odd: Sequence[Leaf]) ->
     mine = [part for part in reading.parts if part.key in needed]
     if len(mine) < len(needed):
         return reading.proposal(3.2, "other", leaf, needed, f"this is {reading.own_text(leaf, needed)}")
-    names = " and ".join(unsigned(shown(part.value, reading.style)) for part in mine[:3])
+    gap = subtract(needed, leaf.value)
+    if not _conflates(leaf, needed):
+        return reading.proposal(3.2, "other", leaf, needed, f"the two lines differ by {shown(gap, reading.style)}")
+    names = " and ".join(shown({key: number}, reading.style) for key, number in needed.items())
     because = f"{names} are not like terms, so they stay apart"
     rest, _ = reading.unmatched(leaf)
     exact = total(flow_of(part.value, part.side) for part in rest) == flow_of(needed, leaf.side)
     cost = 3.5 if reading.relation else 1.7 if exact else 3.3
     cost += 0.4 * len(odd) + (0.0 if leaf.multiplier in ONES else 2.0)
     return reading.proposal(cost, "unlike-terms", leaf, needed, because)
+
+
+def _conflates(leaf: Leaf, needed: Value) -> bool:
+    """Is the term's number what comes of adding or multiplying the numbers of the terms it should be?"""
+    numbers = list(needed.values())
+    return leaf.coefficient in (sum(numbers), prod(numbers), -prod(numbers))
 
 
 def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:

@@ -20,6 +20,7 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import Style, signed, write_value
+from checker.syntax.latex import tight
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Product, Span, Sum
 
 __all__ = ["Edit", "Leaf", "Place", "apply_edits", "leaves_of"]
@@ -40,7 +41,7 @@ class Leaf:
 
     Args:
         span: its characters, its sign among them.
-        text: those characters.
+        text: those characters, without blanks.
         value: what it adds to the whole line, the multiplier counted in.
         multiplier: what its bracket is multiplied with, sign and divisor counted in.
         first: whether it opens its sum, so that a plus is not written.
@@ -163,6 +164,6 @@ def _term(
     whole = multiply(multiplier, value_of(inner))
     text = line[span[0]:span[1]]
     start, end = span[0] + len(text) - len(text.lstrip()), span[1] - len(text) + len(text.rstrip())
-    leaves.append(Leaf((start, end), line[start:end], whole, outside, first, place, place.side))
+    leaves.append(Leaf((start, end), tight(line[start:end]), whole, outside, first, place, place.side))
 
 

@@ -13,6 +13,7 @@ from checker.slips.reading import Reading, flow_of
 from checker.slips.sentences import made, shown
 from checker.slips.values import Monomial, Value, add, divide, negate, subtract, total
 from checker.slips.writing import signed, unsigned, write_value
+from checker.syntax.latex import tight
 
 __all__ = ["matching_proposals"]
 
@@ -197,7 +198,7 @@ def _two_alike(reading: Reading, key: Monomial) -> Iterator[Proposal]:
 def _both(reading: Reading, first: Proposal, second: Proposal, extra: float) -> Proposal:
     """Two proposals at once, told at the place that comes first."""
     lead, other = sorted((first, second), key=lambda proposal: proposal.span)
-    where = reading.line[other.span[0]:other.span[1]] or "a missing term"
+    where = tight(reading.line[other.span[0]:other.span[1]]) or "a missing term"
     because = f"{lead.because}; also {where} should be {other.should_be}: {other.because}"
     cost = extra + first.cost + second.cost
     return Proposal(cost, lead.kind, lead.span, lead.should_be, because, (*lead.edits, *other.edits))

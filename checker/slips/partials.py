@@ -20,6 +20,7 @@ from checker.slips.values import (
     term_value,
     value_of,
 )
+from checker.syntax.latex import tight
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Number, Power, Product, Sum, Term
 
 __all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]
@@ -87,7 +88,7 @@ def partials_of(node: Node, text: str, *, side: int = 0) -> list[Partial]:
 
 
 def _source(node: Node | Term, text: str) -> str:
-    return text[node.span[0]:node.span[1]].strip()
+    return tight(text[node.span[0]:node.span[1]])
 
 
 def _leaf(node: Node, text: str, origin: Origin = "carried", factors: tuple[str, ...] = ()) -> list[Partial]:

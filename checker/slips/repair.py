@@ -215,7 +215,8 @@ def _operations(frame: Frame) -> Iterator[Proposal]:
             elif isinstance(node, Sum) and len(node.terms) == 2 and node.terms[0].sign == "+":
                 first, second = node.terms
                 value = multiply(value_of(first.body), value_of(second.body))
-                if second.sign in "+-" and frame.agrees(frame.value({id(node): value})):
+                trivial = any(as_constant(value_of(term.body)) in (0, 1) for term in node.terms)
+                if second.sign in "+-" and not trivial and frame.agrees(frame.value({id(node): value})):
                     edit = Edit((second.span[0], second.span[0] + 1), "\\cdot ")
                     yield at_span(
                         frame, 1.9, "wrong-operation", edit.span, [edit], "here the two are multiplied",

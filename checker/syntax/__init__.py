@@ -5,6 +5,8 @@ r"""LaTeX of one written line to a tree that keeps structure, order and characte
     parse_expression(text) -> Node      for text that is one expression
     to_latex(node_or_statement) -> str  tight LaTeX that parses to the same structure
     term_latex(term) -> str             a term with its sign: +8t
+    tight(text) -> str                  LaTeX as written, without the blanks that say nothing
+    function_readings(statements)       which letters before brackets are factors in a working, and which functions
     unfolded(statement)                 each \pm written out as Alternatives
     resolved(node, "upper" | "lower")   a node with \pm read one way
     walk(node), children(node), nodes_of(statement), letters(node_or_statement)
@@ -28,7 +30,8 @@ Names: Greek letters without the backslash ("theta"), subscripts after "_" ("x_1
 """
 
 from checker.errors import ParseError
-from checker.syntax.latex import term_latex, to_latex
+from checker.syntax.functions import function_readings
+from checker.syntax.latex import term_latex, tight, to_latex
 from checker.syntax.signs import has_plus_minus, resolved, unfolded
 from checker.syntax.statements import parse, parse_expression, parse_line
 from checker.syntax.tree import (
@@ -71,6 +74,6 @@ __all__ = [
     "Absolute", "Alternatives", "Bracket", "Chain", "Definition", "Division", "Expression", "Fraction", "Function",
     "Line", "MixedNumber", "Negation", "Node", "Note", "Number", "ParseError", "PlusMinus", "Postfix", "Power",
     "Product", "Relation", "Root", "Sign", "Span", "Statement", "Steps", "Sum", "Symbol", "System", "Term", "children",
-    "has_plus_minus", "letters", "nodes_of", "parse", "parse_expression", "parse_line", "resolved", "term_latex",
-    "to_latex", "unfolded", "walk",
+    "function_readings", "has_plus_minus", "letters", "nodes_of", "parse", "parse_expression", "parse_line",
+    "resolved", "term_latex", "tight", "to_latex", "unfolded", "walk",
 ]

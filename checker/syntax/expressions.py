@@ -47,7 +47,8 @@ class ExpressionParser:
     Args:
         text: the line as given, for errors.
         tokens: tokens, the last of kind "end".
-        readings: names of doubts to be read the other way: "mixed", "slash", "function".
+        readings: names of doubts to be read the other way: "mixed", "slash", "function"; and "factor f" or "function h"
+            where it is known what a letter before a bracket is.
     """
 
     def __init__(self, text: str, tokens: Sequence[Token], readings: frozenset[str] = frozenset()) -> None:
@@ -417,13 +418,19 @@ class ExpressionParser:
             end = self._advance().end
             name += "'"
         span = (token.start, end)
-        if name in USER_FUNCTIONS and self._token.kind == "open" and self._token.text == "(":
-            self.doubts.add("function")
+        if self._token.kind == "open" and self._token.text == "(" and self._may_be_function(name):
+            if f"function {name}" not in self.readings:
+                self.doubts.add("function")
             if "function" not in self.readings:
                 bracket = self._bracket()
                 body = bracket.body if isinstance(bracket, Bracket) else bracket
                 return Function((span[0], bracket.span[1]), name, (body,))
         return Symbol(span, name)
+
+    def _may_be_function(self, name: str) -> bool:
+        if f"function {name}" in self.readings:
+            return True
+        return name in USER_FUNCTIONS and f"factor {name}" not in self.readings
 
     def _subscript(self) -> str:
         if self._token.kind in ("digit", "letter"):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from checker.syntax.tokens import GREEK
 from checker.syntax.tree import (
     Absolute,
@@ -32,9 +34,28 @@ from checker.syntax.tree import (
     Term,
 )
 
-__all__ = ["term_latex", "to_latex"]
+__all__ = ["term_latex", "tight", "to_latex"]
 
+_PIECE = re.compile(r"\\text\s*\{[^{}]*\}|\\[A-Za-z]+|\\.|[A-Za-z]{2,}|\s+|.", re.DOTALL)
 _SIGN = {"+": "+", "-": "-", "±": "\\pm ", "∓": "\\mp "}
+
+
+def tight(text: str) -> str:
+    """LaTeX as written, without the blanks that say nothing: "- 1 2 t" is -12t, "\\pm 2" stays."""
+    out = before = ""
+    blank = False
+    for match in _PIECE.finditer(text):
+        piece = match.group()
+        if piece.isspace():
+            blank = True
+            continue
+        is_command = len(before) > 1 and before[0] == "\\" and before[-1].isalpha()
+        is_word = (len(before) > 1 and before.isalpha()) or (len(piece) > 1 and piece.isalpha())
+        if blank and out and ((is_command and piece[0].isalnum()) or is_word):
+            out += " "
+        out += piece
+        before, blank = piece, False
+    return out
 
 
 def to_latex(part: Node | Statement) -> str:

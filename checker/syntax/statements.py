@@ -39,6 +39,7 @@ _PREFIX = re.compile(r"\s*[A-Za-z]{3,}[A-Za-z0-9 ,'-]*:")
 _CONDITIONAL = frozenset({"for", "when", "where", "given", "since", "because", "with", "if", "as", "provided"})
 _LINKING = frozenset({"so", "hence", "thus", "then", "therefore", "giving", "gives", "check", "so that", "we get"})
 _LENGTH_UNITS = ("c m", "m m", "k m", "k g")
+_LONGEST_LABEL = 5  # tokens before the closing bracket of a label
 _OPENERS = frozenset({"open", "{"})
 _CLOSERS = frozenset({"close", "}"})
 
@@ -72,7 +73,8 @@ def parse_line(text: str, readings: frozenset[str] = frozenset()) -> Line:
     Args:
         text: LaTeX of one line.
         readings: doubts to be read the other way: "mixed" (a whole number times a fraction), "slash" (how far a
-            division on one line reaches), "function" (f times a bracket), "unit" (letters after a number are factors).
+            division on one line reaches), "function" (f times a bracket), "unit" (letters after a number are factors),
+            "label" (a number in brackets before the line is a factor); and what `function_readings` found.
     Raises:
         ParseError: with the position and what was expected there.
     """
@@ -122,7 +124,7 @@ class _LineParser:
             statement = Note((0, len(self.text)), " ".join(self.notes) or self.text.strip())
         return Line(
             self.text, statement, self.label, self.link, tuple(self.conditions), tuple(self.notes), self.accuracy,
-            frozenset(self.doubts),
+            frozenset(self.doubts), self.readings,
         )
 
     # what stands around the statement
@@ -153,6 +155,13 @@ class _LineParser:
             ) and tokens[2].text == ")":
                 self.label = tokens[1].text
                 tokens = tokens[3:]
+            elif (after := _after_label(tokens)) is not None:
+                size, is_likely = after
+                self.doubts.add("label")
+                if is_likely == ("label" in self.readings):
+                    break
+                self.label = "".join(token.text for token in tokens[1:size - 1])
+                tokens = tokens[size:]
             else:
                 break
         return tokens
@@ -357,7 +366,35 @@ def _is_label(tokens: Sequence[Token]) -> bool:
     first, mark, following = tokens[:3]
     if first.kind in ("digit", "letter") and mark.kind == "close" and mark.text == ")":
         return True
-    return first.kind == "digit" and mark.kind == "." and following.kind not in ("digit", "command")
+    if first.kind != "digit" or mark.kind != ".":
+        return False
+    return following.kind not in ("digit", "command") or (following.blank and not mark.blank)
+
+
+def _after_label(tokens: Sequence[Token]) -> tuple[int, bool] | None:
+    """Does (2), (a) or (iv) open the line and something else follow that may be a factor?
+
+    Returns:
+        How many tokens may be the label, and whether a label is likelier than a factor; None when there is no doubt.
+    """
+    size = 2
+    while size < len(tokens) and tokens[size].kind in ("digit", "letter") and size < _LONGEST_LABEL:
+        size += 1
+    if size + 1 >= len(tokens) or [tokens[0].text, tokens[size].text] != ["(", ")"] or tokens[size].kind != "close":
+        return None
+    inside, following = tokens[1:size], tokens[size + 1]
+    names = "".join(token.text for token in inside)
+    if names.isdigit():
+        fits = len(names) <= 2
+    else:
+        fits = len(names) == 1 or set(names) <= set("ivx")
+        fits = fits and not any(token.kind == "letter" and token.text in names for token in tokens[size:])
+    if not fits or following.kind not in ("digit", "letter", "command"):
+        return None
+    spaced = tokens[1].blank or (len(inside) > 1 and inside[1].blank)
+    if following.kind == "digit" or names.isalpha():
+        return size + 1, True
+    return size + 1, following.blank and not spaced
 
 
 def _with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:

@@ -259,7 +259,8 @@ class Line:
         conditions: relations after "for", "when" or "where".
         notes: words passed over.
         accuracy: ("dp", 2) or ("sf", 3) when the line states one.
-        doubts: places that a fair reader may read in another way: "mixed", "slash", "function", "unit".
+        doubts: places that a fair reader may read in another way: "mixed", "slash", "function", "unit", "label".
+        readings: the doubts that were read the other way, and what is known of letters before brackets.
     """
 
     text: str
@@ -270,6 +271,7 @@ class Line:
     notes: tuple[str, ...] = ()
     accuracy: tuple[str, int] | None = None
     doubts: frozenset[str] = frozenset()
+    readings: frozenset[str] = frozenset()
 
 
 _CHILDREN: dict[type[Any], Callable[[Any], tuple[Node, ...]]] = {
