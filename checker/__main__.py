@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from checker.errors import InputError
+from checker.marking.suggestion import suggested_marks
 from checker.report import Working
 from checker.working import judge
 
@@ -54,7 +55,10 @@ def _report(row: bytes, number: int) -> dict[str, Any]:
     data: Any = None
     try:
         data = json.loads(row)
-        return judge(Working.from_json(data)).to_json()
+        working = Working.from_json(data)
+        report = judge(working)
+        marks = {"marks": suggested_marks(working, report).to_json()} if working.scheme else {}
+        return report.to_json() | marks
     except (UnicodeDecodeError, json.JSONDecodeError, RecursionError):
         return {"id": "", "error": f"Line {number} of the input is not JSON. Give one working as a JSON object a line."}
     except InputError as error:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from checker.errors import InputError
+from checker.marking.scheme import Mark, read_scheme
 
 __all__ = ["VERDICTS", "Final", "LineReport", "Report", "Slip", "Task", "Verdict", "Working"]
 
@@ -28,6 +29,7 @@ class Working:
     task: Task | None = None
     question: str | None = None
     givens: tuple[str, ...] = ()
+    scheme: tuple[Mark, ...] = ()
 
     @classmethod
     def from_json(cls, data: object) -> Working:
@@ -51,7 +53,8 @@ class Working:
         if not isinstance(givens, list) or not all(isinstance(given, str) for given in givens):
             raise InputError('"givens" is not a list of strings. Give each as LaTeX, such as "x>0".')
         return cls(
-            lines=tuple(lines), id=str(data.get("id", "")), task=task, question=question, givens=tuple(givens)
+            lines=tuple(lines), id=str(data.get("id", "")), task=task, question=question, givens=tuple(givens),
+            scheme=read_scheme(data.get("scheme")),
         )
 
 
