@@ -76,7 +76,7 @@ def load_checkpoint(path: Path) -> tuple[ReaderNet, dict[str, Any]]:
 
 def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: str) -> None:
     """Write encoder.onnx, decoder.onnx and SHA256SUMS; raises AssertionError when they differ from the network."""
-    net, _ = load_checkpoint(checkpoint)
+    net, data = load_checkpoint(checkpoint)
     folder.mkdir(parents=True, exist_ok=True)
     image, size = torch.rand(2, 1, 96, 320), torch.tensor([[300, 90], [200, 80]])
     encoder, decoder = _Encoder(net).eval(), _Decoder(net).eval()
@@ -91,6 +91,7 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
         "frame": json.dumps(frame),
         "cell": str(CELL),
         "config": json.dumps(net.config.to_json()),
+        "runs": json.dumps(data.get("runs", [])),
     }
     for name, module, example, ins, outs, axes in (
         ("encoder", encoder, (image, size), ["image", "wh"], ["mem_k", "mem_v", "mem_mask"], _ENCODER),
@@ -100,6 +101,8 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
         torch.onnx.export(
             module, example, str(path), input_names=ins, output_names=outs, opset_version=_OPSET, dynamo=False,
             dynamic_axes={axis: axes[axis] for axis in (*ins, *outs)},
+            # Neither folded nor fused, so that every weight keeps its name and training can begin from the graphs.
+            do_constant_folding=False, training=torch.onnx.TrainingMode.PRESERVE,
         )  # fmt: skip
         _store_as_half(path, metadata)
     worst = _largest_difference(net, folder)

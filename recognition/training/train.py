@@ -1,6 +1,6 @@
 """Trains the reader for a given time; a run that was cut resumes from OUT/last.pt.
 
-`python -m recognition.training.train --pack train.npz --out OUT --minutes 25 [--init OLD.pt] [--valid SET.npz ...]`
+`python -m recognition.training.train --pack train.npz --out OUT --minutes 25 [--init OLD] [--valid SET.npz ...]`
 writes OUT/weights.pt (averaged weights, float16), OUT/last.pt (everything, to resume) and OUT/log.txt.
 """
 
@@ -26,6 +26,7 @@ from torch.utils.data import DataLoader
 from recognition.reader.canonical import CanonicalFrame
 from recognition.reader.tokens import EOS, L2R, R2L
 from recognition.training.model import CELL, NetConfig, ReaderNet, both_directions
+from recognition.training.recover import recover
 from recognition.training.samples import Mixture
 from recognition.training.stream import Batch, TrainingLines, load_images
 from recognition.training.validate import validate
@@ -264,8 +265,11 @@ def _optimiser(net: ReaderNet, settings: Settings, device: torch.device) -> torc
 
 
 def _begin_from(net: ReaderNet, path: Path) -> list[str]:
-    """Take over what fits of older weights; new tokens and layers start so that they change little at first."""
-    saved = torch.load(path, map_location="cpu", weights_only=True)
+    """Take over what fits of older weights, a checkpoint or a folder of shipped graphs.
+
+    New tokens and layers start so that they change little at first.
+    """
+    saved = recover(path) if path.is_dir() else torch.load(path, map_location="cpu", weights_only=True)
     state = net.state_dict()
     with torch.no_grad():
         for name, value in saved["weights"].items():
@@ -297,7 +301,7 @@ def main() -> None:
     parser.add_argument("--pack", type=Path, required=True)
     parser.add_argument("--out", type=Path, required=True)
     parser.add_argument("--minutes", type=float, required=True)
-    parser.add_argument("--init", type=Path)
+    parser.add_argument("--init", type=Path, help="a checkpoint, or the folder of the shipped weights")
     parser.add_argument("--valid", type=Path, nargs="*", default=[])
     parser.add_argument("--valid-every", type=float, default=240.0)
     parser.add_argument("--seed", type=int, default=1)
