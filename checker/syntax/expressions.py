@@ -236,7 +236,7 @@ class ExpressionParser:
                 case "^" | "superscript":
                     raised += 1
                     if raised > 1:
-                        raise self._expected("braces, as two powers stand one after the other")
+                        raise self._expected("braces around the first of two powers")
                     exponent = self._superscript()
                     node = Power((node.span[0], self.tokens[self.at - 1].end), node, exponent)
                 case "!" | "percent":
