@@ -8,18 +8,18 @@ Marks
         {"mark": "M1", "line": "2x=10", "for": "one term on each side"},
         {"mark": "A1", "final": "x=5", "ft": true}]}
 
-| field | what it says |
-| --- | --- |
-| `mark` | M (method), A (accuracy) or B (independent) and its number. A2 is given whole or not at all. |
-| `line` | LaTeX that some line must show; or a list, of which any one will do (other methods). |
-| `final` | the same for the final answer; values on consecutive lines (x=2, then x=3) are taken together. |
-| `for` | words for the reader. An entry with words only is always left to the teacher. |
-| `form` | `oe` (or equivalent, of the same form; the default), `exact` (as written but for the order of terms, factors and sides), `expanded`, `factorised` (fully), `simplest`. |
-| `ft` | an A or B mark may be earned by follow-through from a slip of the candidate's own. |
-| `cao`, `cso` | correct answer only: never by follow-through; correct solution only: no slip before it either. |
-| `depends_on` | what it needs: a mark before it ("M1": the nearest), its place counted from 0, a list of these, or null. An A needs the nearest M before it unless this says otherwise. |
-| `isw` | for `final`: a right answer is enough wherever it stands (the default); false: the last line counts. |
-| `implied` | true: a later right line stands for it; false: the working must be shown; left out: see below. |
+- `mark`: M (method), A (accuracy) or B (independent) and its number. A2 is given whole or not at all.
+- `line`: LaTeX that some line must show; or a list, of which any one will do (other methods).
+- `final`: the same for the final answer; values on consecutive lines (x=2, then x=3) are taken together.
+- `for`: words for the reader. An entry with words only is always left to the teacher.
+- `form`: `oe` (or equivalent, of the same form; the default), `exact` (as written but for the order of terms, factors
+  and sides), `expanded`, `factorised` (fully), `simplest`.
+- `ft`: an A or B mark may be earned by follow-through from a slip of the candidate's own.
+- `cao`, `cso`: correct answer only, never by follow-through; correct solution only, no slip before it either.
+- `depends_on`: what it needs: a mark before it ("M1": the nearest), its place counted from 0, a list of these, or null.
+  An A needs the nearest M before it unless this says otherwise.
+- `isw`: for `final`: a right answer is enough wherever it stands (the default); false: the last line counts.
+- `implied`: true: a later right line stands for it; false: the working must be shown; left out: see below.
 
 The report then has `"marks"`; it is absent when no scheme was given. `line` counts from 0, the sentences from 1:
 

@@ -9,7 +9,8 @@ from checker.marking.candidate import Candidate, Written
 from checker.marking.comparison import Likeness, Match, compared
 from checker.marking.result import Awarded
 from checker.marking.scheme import Mark
-from checker.marking.shape import is_linear, one_piece_differs, shape
+from checker.marking.shape import is_linear, one_piece_differs, pieces_shared, shape
+from checker.relations import solved_letter
 from checker.syntax import Statement, parse
 
 __all__ = ["Evidence", "weighed"]
@@ -181,7 +182,7 @@ def _with_slip(mark: Mark, target: Statement, part: Statement, line: Written, to
         return Evidence(False, f"Line {number} has more wrong than one term.")
     again = compared(target, mended, mark.form, told.known).likeness
     if again is Likeness.SAME:
-        if slip.kind in _OF_ARITHMETIC:
+        if slip.kind in _OF_ARITHMETIC and pieces_shared(line.statement, mended):
             return Evidence(True, f"Line {number} shows the method; only its term {slip.term} is wrong.")
         return Evidence("teacher", f"Line {number} has one wrong term, {slip.term}, which may be a slip or a wrong "
                         "method; the teacher decides.")
@@ -197,7 +198,9 @@ def _slipped_further(mark: Mark, target: Statement, line: Written, told: Candida
     mended = _repaired(line, told)
     if mended is None or not one_piece_differs(line.statement, mended):
         return None
-    if shape(mended) != shape(line.statement):
+    if shape(mended) != shape(line.statement) or pieces_shared(line.statement, mended) < 2:
+        return None  # a lone wrong answer shows nothing
+    if solved_letter(line.statement) is not None:
         return None
     if compared(target, mended, mark.form, told.known).likeness is not Likeness.FURTHER:
         return None

@@ -34,7 +34,7 @@ from checker.syntax import (
     walk,
 )
 
-__all__ = ["Shape", "is_linear", "one_piece_differs", "shape", "size", "written_alike"]
+__all__ = ["Shape", "is_linear", "one_piece_differs", "pieces_shared", "shape", "size", "written_alike"]
 
 Shape = tuple[object, ...]
 
@@ -192,12 +192,20 @@ def _key(part: Node | Statement) -> Shape:
 
 def one_piece_differs(first: Node | Statement, second: Node | Statement) -> bool:
     """Are all terms and factors but one the same in both?"""
-    pieces, others = (
-        Counter(repr(piece) for top in ((part,) if not isinstance(part, Statement) else tuple(nodes_of(part)))
-                for piece in _pieces(top, "+"))
-        for part in (first, second)
-    )
+    pieces, others = _counted(first), _counted(second)
     return (pieces - others).total() <= 1 and (others - pieces).total() <= 1
+
+
+def pieces_shared(first: Node | Statement, second: Node | Statement) -> int:
+    """How many terms and factors are the same in both; a letter alone does not count."""
+    return sum(count for piece, count in (_counted(first) & _counted(second)).items() if len(piece) != 2 or (
+        not piece[1].isalpha()
+    ))
+
+
+def _counted(part: Node | Statement) -> Counter[tuple[str, ...]]:
+    nodes = tuple(nodes_of(part)) if isinstance(part, Statement) else (part,)
+    return Counter(tuple(map(str, piece)) for top in nodes for piece in _pieces(top, "+"))
 
 
 def _pieces(node: Node, sign: str) -> Iterator[Shape]:

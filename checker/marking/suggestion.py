@@ -42,7 +42,7 @@ def suggested_marks(working: Working, report: Report, *, budget_s: float = 1.0) 
     found = [_found(mark, told) for mark in working.scheme]
     found = _after_misread(working.scheme, found)
     is_right = report.first_slip is None and not told.is_misread and (
-        report.final.correct is True or any(
+        (report.final.correct is True and report.final.form_ok is not False and len(told.written) > 1) or any(
             mark.is_final and one.evidence.awarded is True for mark, one in zip(working.scheme, found, strict=True)
         )
     )
