@@ -33,6 +33,7 @@ class Written:
         verdict: as reported.
         source: the line that it was judged from.
         is_own: does it rest on a slip of the candidate's own?
+        is_open: does it rest on a line that could not be judged?
         is_opening: is it what the working starts from?
     """
 
@@ -42,6 +43,7 @@ class Written:
     verdict: str
     source: int | None
     is_own: bool
+    is_open: bool
     is_opening: bool
 
 
@@ -96,11 +98,15 @@ def candidate(working: Working, report: Report, budget: Budget) -> Candidate:
         complex_numbers=any("i" in letters(node) for node in nodes),
     )
     own: dict[int, bool] = {}
+    open_: dict[int, bool] = {}
     is_misread = False
     written: list[Written] = []
     for index, (statement, line) in enumerate(zip(statements, report.lines, strict=True)):
         own[index] = line.verdict in ("slip", "ft") or (
             line.verdict in ("loses", "adds", "undecided") and line.source is not None and own.get(line.source, False)
+        )
+        open_[index] = line.verdict == "undecided" or (
+            line.verdict != "slip" and line.source is not None and open_.get(line.source, False)
         )
         if statement is None or isinstance(statement, Note) or line.verdict in ("note", "unreadable"):
             continue
@@ -109,7 +115,9 @@ def candidate(working: Working, report: Report, budget: Budget) -> Candidate:
             is_misread = is_same_question(question, statement, known) is False
             is_opening = is_misread or written_alike(question, statement)
         gathered = _gathered(statement, written)
-        written.append(Written(index, statement, gathered, line.verdict, line.source, own[index], is_opening))
+        written.append(
+            Written(index, statement, gathered, line.verdict, line.source, own[index], open_[index], is_opening)
+        )
     unread = tuple(index for index, line in enumerate(report.lines) if line.verdict == "unreadable")
     return Candidate(tuple(written), report, known, is_misread, unread)
 

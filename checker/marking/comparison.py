@@ -72,8 +72,11 @@ def compared(target: Statement, written: Statement, form: Form, known: Known, *,
     """
     best = Match(Likeness.NONE, written)
     for one in _targets(target):
-        for part in _parts(one, written):
-            likeness = _likeness(one, part, form, known, is_opening=is_opening)
+        parts = _parts(one, written)
+        for part in parts:
+            # a chain goes on from what it opens with
+            opens = is_opening and (part is parts[-1] or not isinstance(written, Chain))
+            likeness = _likeness(one, part, form, known, is_opening=opens)
             if _ORDER.index(likeness) < _ORDER.index(best.likeness):
                 best = Match(likeness, part)
     return best
@@ -134,7 +137,7 @@ def _parts(target: Statement, written: Statement) -> list[Statement]:
 
 
 def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, is_opening: bool) -> Likeness:
-    is_like = shape(target) == shape(part)
+    is_like = shape(target) == shape(part) and free_letters(target, known) == free_letters(part, known)
     if is_opening or form == "exact":
         if written_alike(target, part):
             return Likeness.SAME
@@ -146,7 +149,7 @@ def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, i
     if told == "unknown":
         return Likeness.UNSURE if is_like else Likeness.NONE
     if told == "no":
-        return Likeness.LIKE if is_like and form in ("oe", *_TASKS) and _has_form(part, form, known) else Likeness.NONE
+        return Likeness.LIKE if is_like and form != "exact" and _has_form(part, form, known) else Likeness.NONE
     if form == "exact":
         return Likeness.OTHER_FORM
     if form != "oe":

@@ -150,6 +150,9 @@ def _like(mark: Mark, target: Statement, part: Statement, line: Written, told: C
         if told.breaks_given(part):
             return Evidence(False, f"{sentence}, but its value cannot be, by what is given.", is_settled=True)
         return Evidence(True, f"{sentence} (ft).")
+    if line.is_open and (is_method or mark.ft):
+        return Evidence("teacher", f"Line {number} is of the form asked, but it or a line before it could not be "
+                        "judged; the teacher decides.")
     if told.is_misread and line.verdict in ("follows", "loses", "adds") and not line.is_own:
         if line.verdict != "follows":
             return Evidence("teacher", f"Line {number} goes on from a misread question; the teacher decides.")

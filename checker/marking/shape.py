@@ -21,6 +21,7 @@ from checker.syntax import (
     Power,
     Product,
     Relation,
+    Root,
     Statement,
     Steps,
     Sum,
@@ -79,7 +80,7 @@ def _plain(node: Node) -> Node:
 def _node(node: Node) -> Shape:
     node = _plain(node)
     if not letters(node) - _CONSTANTS:
-        return ("number",) if _is_worked_out(node) else ("numbers",)
+        return ("number",) if _is_worked_out(node) else _numeric(node)
     match node:
         case Symbol():
             return ("monomial", 1)
@@ -118,6 +119,12 @@ def _factors(node: Node) -> Iterator[Node]:
             yield from _factors(node.base)
     else:
         yield node
+
+
+def _numeric(node: Node) -> Shape:
+    """Numbers still to be worked out, or with roots: the sum of two surds has another form than one surd."""
+    terms = len(node.terms) if isinstance(node, Sum) else 1
+    return ("numbers", type(node).__name__, terms, any(isinstance(part, Root) for part in walk(node)))
 
 
 def _is_worked_out(node: Node) -> bool:

@@ -142,10 +142,37 @@ def test_value_that_cannot_be_is_not_followed_through() -> None:
 
 
 def test_answer_made_easier_by_a_slip_is_left_to_the_teacher() -> None:
-    # The slip leaves one term of the square out, so that one root is left of two. Source: IB instructions 5-6.
-    scheme = [{"mark": "M1", "line": "x^2-5x=0"}, {"mark": "A1", "final": "x=0 \\text{ or } x=5", "ft": True}]
-    told = marks(scheme, "x^2=5x", "x^2+5=0", "x=\\text{none}", "x-5=0", "x=5", task="solve")
-    assert told.each[1].awarded is not True
+    # With the power lost a linear equation is left: x = 5x - 6 gives 4x = 6. Source: IB instructions 5-6.
+    scheme = [{"mark": "A1", "final": "x=2 \\text{ or } x=3", "ft": True}]
+    told = marks(scheme, "x^2=5x-6", "x=5x-6", "4x=6", "x=\\frac{3}{2}", task="solve")
+    assert awarded(told) == ["teacher"]
+    assert "easier" in told.each[0].reason
+
+
+def test_surds_still_to_be_collected_are_not_the_answer() -> None:
+    # 5 + 2 = 7 root 2; from 5 + 4 the answer 9 root 2 follows. Source for ft: AQA 8300/2H glossary.
+    scheme = [{"mark": "B1", "final": "7\\sqrt2", "ft": True}]
+    start = "\\sqrt{50}+\\sqrt{8}"
+    assert awarded(marks(scheme, start, "=5\\sqrt2+2\\sqrt2", "=7\\sqrt2", task="simplify")) == [True]
+    assert awarded(marks(scheme, start, "=5\\sqrt2+2\\sqrt2", task="simplify")) != [True]
+    told = marks(scheme, start, "=5\\sqrt2+4\\sqrt2", "=9\\sqrt2", task="simplify")
+    assert (told.each[0].awarded, told.each[0].line) == (True, 2)
+
+
+def test_value_of_one_letter_is_not_followed_through_for_another() -> None:
+    # 20 - 2 = 18, not 16: x = 8 carries on, then y = 5 for 4. Source for ft: AQA 8300/2H glossary.
+    scheme = [
+        {"mark": "M1", "line": "2x=18"}, {"mark": "A1", "line": "y=4", "ft": True},
+        {"mark": "A1", "line": "x=9", "ft": True},
+    ]
+    told = marks(scheme, "2x+2=20", "2x=16", "x=8", task="solve")
+    assert told.each[1].awarded is False
+    assert told.each[2].line == 2
+
+
+def test_chain_on_one_line_is_marked_beyond_what_it_opens_with() -> None:
+    # Common practice, no source.
+    assert awarded(marks(PRODUCT, "(x+2)(x+3)=x^2+2x+3x+6=x^2+5x+6", task="expand")) == [True, True]
 
 
 # right answers from wrong or missing working
