@@ -9,16 +9,18 @@ from functools import partial
 from pathlib import Path
 
 import numpy as np
-from PySide6.QtCore import QObject, QTimer, Signal, Slot
+from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from desktop.checker_process import CheckerProcess
 from desktop.document import Change, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
+from desktop.marked_picture import marked_image, save_pdf, save_png
 from desktop.maths import MathsError, load_typesetter, typeset
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
+from recognition.errors import InputError
 from recognition.result import Candidate, Tick
 
 __all__ = ["Desk"]
@@ -40,6 +42,8 @@ class Desk(QObject):
     document_changed = Signal(object)
     document_read = Signal(object)
     document_checked = Signal(object)
+    saved = Signal(object)
+    copied = Signal(object)
     problem = Signal(str)
     activity = Signal(str, int, int)
     idle = Signal()
@@ -57,6 +61,8 @@ class Desk(QObject):
         self._owns_checker = checker is None
         self._reads = Jobs(self)
         self._checks = Jobs(self)
+        self._saves = Jobs(self)
+        self._saves.busy_changed.connect(self._tell_idle)
         self._reads.busy_changed.connect(self._tell_idle)
         self._checks.busy_changed.connect(self._tell_idle)
         self._unread: set[int] = set()
@@ -69,8 +75,8 @@ class Desk(QObject):
 
     @property
     def busy(self) -> bool:
-        """Whether anything is being read or checked, or waits for it."""
-        return self._reads.busy or self._checks.busy or self._timer.isActive()
+        """Whether anything is being read, checked or saved, or waits for it."""
+        return self._reads.busy or self._checks.busy or self._saves.busy or self._timer.isActive()
 
     def warm_up(self) -> None:
         """Start the checker and load the reader in the background."""
@@ -95,11 +101,11 @@ class Desk(QObject):
         """Open a picture from the clipboard."""
         self._pasted += 1
         name = "Pasted picture" if self._pasted == 1 else f"Pasted picture {self._pasted}"
-        rgb = image.convertToFormat(QImage.Format.Format_RGB888)
-        rows = np.frombuffer(rgb.constBits(), np.uint8).reshape(rgb.height(), rgb.bytesPerLine())
-        pixels = rows[:, : 3 * rgb.width()].reshape(rgb.height(), rgb.width(), 3).copy()
 
         def work(tick: Tick, give: Give) -> object:
+            rgb = image.convertToFormat(QImage.Format.Format_RGB888)
+            rows = np.frombuffer(rgb.constBits(), np.uint8).reshape(rgb.height(), rgb.bytesPerLine())
+            pixels = rows[:, : 3 * rgb.width()].reshape(rgb.height(), rgb.width(), 3).copy()
             self._read_page(self._reader.find_in_picture(pixels, name, tick=tick), tick, give)
             return None
 
@@ -143,19 +149,55 @@ class Desk(QObject):
         self._timer.start()
 
     def stop(self) -> None:
-        """Stop reading and checking."""
+        """Stop reading, checking and saving; a file that is not written yet stays as it was."""
         self._timer.stop()
         self._to_check.clear()
         self._reads.cancel_all()
         self._checks.cancel_all()
+        self._saves.cancel_all()
 
     def close(self) -> bool:
-        """Stop everything; returns whether all threads came to rest."""
-        self.stop()
-        rested = self._reads.close() and self._checks.close()
+        """Finish saving and stop the rest; returns whether all threads came to rest."""
+        self._timer.stop()
+        self._to_check.clear()
+        self._reads.cancel_all()
+        self._checks.cancel_all()
+        saved = self._saves.finish()
+        rested = self._reads.close() and self._checks.close() and saved
         if self._owns_checker:
             self._checker.close()
         return rested
+
+    # Saving ------------------------------------------------------------------------------------------------------
+
+    def save(self, document: Document, path: Path) -> None:
+        """Save the marked picture as it stands now, under a name that ends in .png or .pdf."""
+        page = document.snapshot()
+        write = save_pdf if path.suffix.lower() == ".pdf" else save_png
+
+        def work(tick: Tick, give: Give) -> object:
+            try:
+                write(page, path, tick=tick)
+            except OSError as exc:
+                log.warning("saving failed: %s", exc.strerror)
+                raise InputError(
+                    f"{path.name} could not be saved there. Choose another folder, or make room on the disk."
+                ) from exc
+            return path.name
+
+        self._start_saving(Job(f"Saving {path.name}", work), self.saved)
+
+    def copy(self, document: Document) -> None:
+        """Draw the marked picture for the clipboard; `copied` brings it."""
+        page = document.snapshot()
+        self._start_saving(Job("Copying", lambda tick, give: marked_image(page)), self.copied)
+
+    def _start_saving(self, job: Job, done: SignalInstance) -> None:
+        job.progressed.connect(partial(self._show_progress, job.name))
+        job.succeeded.connect(done)
+        job.failed.connect(self.problem)
+        self._saves.start(job)
+        self.activity.emit(job.name, 0, 0)
 
     # Reading -----------------------------------------------------------------------------------------------------
 
@@ -255,7 +297,7 @@ class Desk(QObject):
 
     @Slot(bool)
     def _tell_idle(self, busy: bool) -> None:
-        if not self._reads.busy and not self._checks.busy:
+        if not self._reads.busy and not self._checks.busy and not self._saves.busy:
             self.idle.emit()
 
 

@@ -123,6 +123,16 @@ class Jobs(QObject):
         for job in self._running:
             job.cancel()
 
+    def finish(self, *, timeout_ms: int = 30_000) -> bool:
+        """Let everything that was started come to its end, and deliver the last news.
+
+        Returns:
+            Whether all threads came to rest in time.
+        """
+        rested = self._pool.waitForDone(timeout_ms)
+        self._deliver_news()
+        return rested
+
     def close(self, *, timeout_ms: int = 5000) -> bool:
         """Stop everything and deliver the last news.
 
@@ -130,10 +140,11 @@ class Jobs(QObject):
             Whether all threads came to rest in time.
         """
         self.cancel_all()
-        rested = self._pool.waitForDone(timeout_ms)
+        return self.finish(timeout_ms=timeout_ms)
+
+    def _deliver_news(self) -> None:
         for job in tuple(self._running):
             QCoreApplication.sendPostedEvents(job, QEvent.Type.MetaCall.value)
-        return rested
 
     @Slot(object)
     def _let_go(self, job: Job) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from functools import lru_cache
 
 from PySide6.QtCore import QByteArray, QRectF, Qt
@@ -34,10 +35,17 @@ def paint_maths(painter: QPainter, area: QRectF, latex: str, *, size: float, col
     scale = min(1.0, area.width() / maths.width, area.height() / maths.height)
     width, height = maths.width * scale, maths.height * scale
     target = QRectF(area.left(), area.center().y() - height / 2, width, height)
-    _renderer(maths.svg).render(painter, target)
+    is_window_thread = threading.current_thread() is threading.main_thread()
+    renderer = _kept_renderer(maths.svg) if is_window_thread else _renderer(maths.svg)
+    renderer.render(painter, target)
     return target
 
 
 @lru_cache(maxsize=512)
+def _kept_renderer(svg: str) -> QSvgRenderer:
+    """One renderer for each picture, for the window's thread alone: a renderer belongs to one thread."""
+    return _renderer(svg)
+
+
 def _renderer(svg: str) -> QSvgRenderer:
     return QSvgRenderer(QByteArray(svg.encode()))

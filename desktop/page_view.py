@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
@@ -18,7 +18,6 @@ from PySide6.QtGui import (
     QPainterPathStroker,
     QPalette,
     QPen,
-    QPixmap,
     QPolygonF,
     QResizeEvent,
     QWheelEvent,
@@ -34,7 +33,7 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.document import DeskLine, Document, State
-from desktop.marked_picture import page_image
+from desktop.marked_picture import page_images
 from desktop.marks import Mark, paint_marks, place_marks, text_size
 from desktop.verdict_style import style_of
 from desktop.wording import line_reason
@@ -60,13 +59,14 @@ class _PictureItem(QGraphicsItem):
 
     def __init__(self) -> None:
         super().__init__()
-        self._halvings: list[QPixmap] = []
+        self._halvings: list[QImage] = []
         self._size = QRectF()
 
-    def show_image(self, image: QImage | None) -> None:
+    def show_pictures(self, images: Sequence[QImage]) -> None:
+        """Show a picture, given with as many of its halvings as there are; the others are made when needed."""
         self.prepareGeometryChange()
-        self._halvings = [] if image is None else [QPixmap.fromImage(image)]
-        self._size = QRectF() if image is None else QRectF(image.rect())
+        self._halvings = list(images)
+        self._size = QRectF(images[0].rect()) if images else QRectF()
 
     def boundingRect(self) -> QRectF:
         return self._size
@@ -81,12 +81,12 @@ class _PictureItem(QGraphicsItem):
             half = QSize(max(1, last.width() // 2), max(1, last.height() // 2))
             smooth = Qt.TransformationMode.SmoothTransformation
             self._halvings.append(last.scaled(half, Qt.AspectRatioMode.IgnoreAspectRatio, smooth))
-        pixmap = self._halvings[min(level, len(self._halvings) - 1)]
+        image = self._halvings[min(level, len(self._halvings) - 1)]
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         exposed = option.exposedRect.intersected(self._size)
-        across, down = pixmap.width() / self._size.width(), pixmap.height() / self._size.height()
+        across, down = image.width() / self._size.width(), image.height() / self._size.height()
         source = QRectF(exposed.x() * across, exposed.y() * down, exposed.width() * across, exposed.height() * down)
-        painter.drawPixmap(exposed, pixmap, source)
+        painter.drawImage(exposed, image, source)
 
 
 class _LinesItem(QGraphicsItem):
@@ -182,8 +182,7 @@ class PageView(QGraphicsView):
         self._lines.prepareGeometryChange()
         self._lines.document = document
         self._lines.chosen = -1
-        picture = None if document is None else document.picture
-        self._picture.show_image(None if picture is None else page_image(picture))
+        self._picture.show_pictures(() if document is None else page_images(document))
         self.refresh()
         self._scene.setSceneRect(self._lines.boundingRect())
         self.fit_writing()

@@ -110,5 +110,7 @@ def _ink_document(path: str | os.PathLike[str]) -> FoundDocument:
 def _document(
     file: str, page: int, size: tuple[int, int], picture: NDArray[np.uint8], crops: Sequence[InkLine | LineCrop]
 ) -> Document:
+    from desktop.halvings import halved
+
     lines = tuple(DeskLine(box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out) for crop in crops)
-    return Document(file=file, page=page, size=size, picture=picture, lines=lines)
+    return Document(file=file, page=page, size=size, picture=picture, halvings=halved(picture), lines=lines)

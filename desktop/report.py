@@ -132,7 +132,7 @@ def _write(run: _Run, document: Document, name: str) -> None:
     write_whole(run.out / f"{name}.json", text.encode() + b"\n")
     picture = image_bytes(marked_page(document, widest=_SUMMARY_WIDTH), "JPEG", quality=82)
     run.sections.append(page_section(document, name, picture))
-    document.picture = None  # the summary needs no pixels; a long run keeps to a flat memory
+    document.picture, document.halvings = None, ()  # the summary needs no pixels; a long run keeps to a flat memory
     run.rows.append((name, document))
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import logging
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -37,7 +36,6 @@ from desktop.document import (
 )
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
-from desktop.marked_picture import marked_image, save_pdf, save_png
 from desktop.menus import Menus
 from desktop.notice import Notice
 from desktop.page_list import PageList, page_name
@@ -47,8 +45,6 @@ from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
 __all__ = ["Window"]
-
-log = logging.getLogger(__name__)
 
 _OPENABLE = "Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml);;All files (*)"
 _EMPTY = (
@@ -76,6 +72,8 @@ class Window(QMainWindow):
         desk.document_changed.connect(self._on_changed)
         desk.document_read.connect(self._on_read)
         desk.document_checked.connect(self._on_checked)
+        desk.saved.connect(self._on_saved)
+        desk.copied.connect(self._on_copied)
         desk.problem.connect(self.notice.say)
         desk.activity.connect(self.progress.show_activity)
         desk.idle.connect(self.progress.hide)
@@ -165,22 +163,22 @@ class Window(QMainWindow):
         self._ask_to_save("PDF", "pdf")
 
     def save_picture(self, path: Path) -> None:
-        """Save the marked picture under a name that ends in .png or .pdf."""
-        if self._document is None:
-            return
-        save = save_pdf if path.suffix.lower() == ".pdf" else save_png
-        try:
-            save(self._document, path)
-        except OSError as exc:
-            log.warning("saving failed: %s", exc.strerror)
-            self.notice.say(f"{path.name} could not be saved there. Choose another folder, or make room on the disk.")
-        else:
-            self.statusBar().showMessage(f"Saved {path.name}.", 6000)
+        """Save the marked picture under a name that ends in .png or .pdf, while the window goes on."""
+        if self._document is not None:
+            self._desk.save(self._document, path)
 
     def copy_picture(self) -> None:
         if self._document is not None:
-            QGuiApplication.clipboard().setImage(marked_image(self._document))
-            self.statusBar().showMessage("The marked picture is on the clipboard.", 6000)
+            self._desk.copy(self._document)
+
+    @Slot(object)
+    def _on_saved(self, name: str) -> None:
+        self.statusBar().showMessage(f"Saved {name}.", 6000)
+
+    @Slot(object)
+    def _on_copied(self, image: QImage) -> None:
+        QGuiApplication.clipboard().setImage(image)
+        self.statusBar().showMessage("The marked picture is on the clipboard.", 6000)
 
     def close_page(self) -> None:
         """Take the page off the desk; its file is left alone."""

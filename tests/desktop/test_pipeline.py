@@ -42,7 +42,7 @@ def test_close_reading_that_would_follow_asks_to_check_the_reading():
 
 
 def test_reading_is_never_swapped():
-    lines = [read((GIVEN, 0.99)), read((SLIP, 0.5), (RIGHT, 0.49), y=60)]
+    lines = [read((GIVEN, 0.99)), read((SLIP, 0.4), (RIGHT, 0.39), y=60)]
     (verdict,) = judge_lines(lines)
     assert [row.verdict for row in verdict.report.lines] == ["start", "slip"]
     assert lines[1].latex == SLIP
@@ -60,16 +60,16 @@ def test_misread_line_before_asks_to_check_that_line():
 
 
 def test_confirmed_slip_is_called_a_slip():
-    document = Document("page.jpg", lines=(read((GIVEN, 0.99)), read((SLIP, 0.5), (RIGHT, 0.4), y=60)))
+    document = Document("page.jpg", lines=(read((GIVEN, 0.99)), read((SLIP, 0.4), (RIGHT, 0.35), y=60)))
     document.do(SetReading(1, SLIP))
     (verdict,) = judge_lines(document.lines)
     assert not verdict.check_reading_first
 
 
 def test_doubtful_line_that_does_not_follow_asks_to_check_the_reading():
-    (verdict,) = judge_lines([read((GIVEN, 0.99)), read((SLIP, 0.5), y=60)])
+    (verdict,) = judge_lines([read((GIVEN, 0.99)), read((SLIP, 0.4), y=60)])
     assert verdict.check_reading_first
-    document = Document("page.jpg", lines=(read((GIVEN, 0.99)), read((SLIP, 0.5), y=60)), verdicts=(verdict,))
+    document = Document("page.jpg", lines=(read((GIVEN, 0.99)), read((SLIP, 0.4), y=60)), verdicts=(verdict,))
     assert "hard to read" in heading(document, verdict)
     assert not any(row.label == "Should be" for row in slip_rows(document, verdict))
 

@@ -45,6 +45,8 @@ wait(2)
 assert checked[-1][0].report.first_slip == 2
 window.save_picture(Path(sys.argv[2]) / "marked.png")
 window.save_picture(Path(sys.argv[2]) / "marked.pdf")
+while desk.busy:
+    QTest.qWait(20)
 assert window.grab().save(sys.argv[2] + "/window.png")
 window.close()
 print("done")
