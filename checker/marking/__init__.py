@@ -43,7 +43,8 @@ When a method mark is given
 1. A line is equivalent and of the form asked, and does not come from a wrong line.
 2. A line has the form asked and a slip, and the line with the slip mended, as the diagnosis has it, is one that 1 would
    take; all terms and factors but one are the same, and the slip is one of working out (a number, a sign in a product,
-   like terms, copying). With a slip of another kind the teacher decides: it may be a wrong method.
+   like terms, copying). With a slip of another kind, or one wrong term that changes the form (a power, a term left
+   out), the teacher decides: it may be a wrong method.
 3. A line has the form asked and follows from the candidate's own earlier wrong line, which had another form: the same
    step was made on other numbers.
 4. The line is left out, and a later line that is right and simpler follows from working that is shown, and both are

@@ -17,6 +17,7 @@ from checker.relations import compare_relations, free_letters
 from checker.report import Task
 from checker.ring import UndefinedError, UnsupportedError
 from checker.syntax import (
+    Bracket,
     Chain,
     Definition,
     Expression,
@@ -28,6 +29,7 @@ from checker.syntax import (
     Steps,
     letters,
     nodes_of,
+    to_latex,
     walk,
 )
 from checker.verdict import No, Yes
@@ -138,11 +140,12 @@ def _parts(target: Statement, written: Statement) -> list[Statement]:
 
 def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, is_opening: bool) -> Likeness:
     is_like = shape(target) == shape(part) and free_letters(target, known) == free_letters(part, known)
-    if is_opening or form == "exact":
-        if written_alike(target, part):
-            return Likeness.SAME
-        if is_opening:
-            return Likeness.NONE
+    if is_opening:
+        # a sum in another order is a step; the sides or factors of an equation in another order are none
+        is_same = to_latex(target) == to_latex(part) if isinstance(target, Expression) else written_alike(target, part)
+        return Likeness.SAME if is_same else Likeness.NONE
+    if form == "exact" and written_alike(target, part):
+        return Likeness.SAME
     told = _equivalence(target, part, known)
     if told == "rounded":
         return Likeness.ROUNDED
@@ -157,7 +160,15 @@ def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, i
         return Likeness.SAME if has_form else Likeness.UNSURE if has_form is None else Likeness.OTHER_FORM
     if is_like:
         return Likeness.SAME
+    if isinstance(target, Expression) and _has_brackets(target) != _has_brackets(part):
+        return Likeness.OTHER_FORM  # shorter perhaps, but on the other side of multiplying out
     return Likeness.FURTHER if size(part) < size(target) else Likeness.OTHER_FORM
+
+
+def _has_brackets(statement: Statement) -> bool:
+    return any(
+        isinstance(node, Bracket) and letters(node) - {"pi"} for top in nodes_of(statement) for node in walk(top)
+    )
 
 
 def _equivalence(target: Statement, part: Statement, known: Known) -> str:

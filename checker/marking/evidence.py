@@ -201,11 +201,13 @@ def _slipped_further(mark: Mark, target: Statement, line: Written, told: Candida
     mended = _repaired(line, told)
     if mended is None or not one_piece_differs(line.statement, mended):
         return None
+    again = compared(target, mended, mark.form, told.known).likeness
+    if again is Likeness.SAME:
+        return Evidence("teacher", f"Line {line.index + 1} is the line of the scheme but for one term; the teacher "
+                        "decides whether the method is shown.")
     if shape(mended) != shape(line.statement) or pieces_shared(line.statement, mended) < 2:
         return None  # a lone wrong answer shows nothing
-    if solved_letter(line.statement) is not None:
-        return None
-    if compared(target, mended, mark.form, told.known).likeness is not Likeness.FURTHER:
+    if again is not Likeness.FURTHER or solved_letter(line.statement) is not None:
         return None
     return Evidence("teacher", f"Line {line.index + 1} is beyond the line asked for and right but for one term; the "
                     "teacher decides whether the method is shown.")

@@ -85,7 +85,7 @@ def _node(node: Node) -> Shape:
         case Symbol():
             return ("monomial", 1)
         case Sum(terms=terms):
-            return ("sum", *_sorted(tuple(_node(term.body) for term in terms)))
+            return ("sum", *_sorted(tuple(_term(term.body) for term in terms)))
         case Fraction(numerator=top, denominator=bottom) | Division(left=top, right=bottom):
             return ("fraction", _node(top), _node(bottom))
         case Power() | Product():
@@ -101,11 +101,39 @@ def _product(node: Power | Product) -> Shape:
     for factor in _factors(node):
         if isinstance(factor, Symbol):
             degree += 1
+        elif (
+            isinstance(factor, Power) and isinstance(factor.base, Symbol) and isinstance(factor.exponent, Number)
+            and factor.exponent.value.denominator == 1
+        ):
+            degree += int(factor.exponent.value)
         elif isinstance(factor, Power):
             others.append(("power", _node(factor.base), to_latex(factor.exponent)))
         elif letters(factor) - _CONSTANTS:
             others.append(_node(factor))
-    return ("product", degree, *_sorted(tuple(others))) if others else ("monomial", degree)
+    if others:
+        return ("product", degree, *_sorted(tuple(others)))
+    return ("monomial", degree) if _is_multiplied_out(node) else ("monomial", degree, "to be multiplied out")
+
+
+def _term(node: Node) -> Shape:
+    """A term of a sum: it does not matter there whether the product is worked out."""
+    found = _node(node)
+    return found[:2] if found[0] == "monomial" else found
+
+
+def _is_multiplied_out(node: Node) -> bool:
+    """One number at most, each letter once."""
+    numbers = 0
+    names: list[str] = []
+    for factor in node.factors if isinstance(node, Product) else (node,):
+        inner = _plain(factor)
+        base = inner.base if isinstance(inner, Power) else inner
+        if isinstance(base, Product):
+            return False
+        found = letters(base) - _CONSTANTS
+        numbers += not found
+        names += found
+    return numbers <= 1 and len(names) == len(set(names))
 
 
 def _factors(node: Node) -> Iterator[Node]:
