@@ -16,7 +16,7 @@ from desktop.checker_process import CheckerProcess
 from desktop.document import Change, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.marked_picture import marked_image, save_pdf, save_png
-from desktop.maths import MathsError, load_typesetter, typeset
+from desktop.maths import MathsError, load_typesetter, tidy, typeset
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
@@ -84,6 +84,7 @@ class Desk(QObject):
         def work(tick: Tick, give: Give) -> object:
             self._checker.start()
             load_typesetter()
+            _load_parser()
             self._reader.load()
             return None
 
@@ -284,7 +285,12 @@ class Desk(QObject):
             self._checks.start(job)
 
     def _judge(self, document: Document, lines: Lines, revision: int, tick: Tick, give: Give) -> Judged:
-        return document, revision, self._checker.judge(lines, tick=tick)
+        verdicts = self._checker.judge(lines, tick=tick)
+        for verdict in verdicts:
+            if verdict.slip is not None:
+                for latex in (verdict.slip.term, verdict.slip.should_be, verdict.slip.repaired):
+                    _typeset_one(latex)
+        return document, revision, verdicts
 
     @Slot(object)
     def _take_verdicts(self, judged: Judged) -> None:
@@ -301,9 +307,21 @@ class Desk(QObject):
             self.idle.emit()
 
 
+def _load_parser() -> None:
+    """Load the parser, which the window asks about every line that is shown, before it is asked."""
+    from checker.syntax import parse_line
+
+    parse_line("x=1")
+
+
 def _typeset_ahead(candidates: Sequence[tuple[Candidate, ...]]) -> None:
     """Typeset the readings while still off the window's thread; the window then finds them done."""
     for of_line in candidates:
         for candidate in of_line:
-            with contextlib.suppress(MathsError):
-                typeset(candidate.latex)
+            _typeset_one(candidate.latex)
+            _typeset_one(tidy(candidate.latex))
+
+
+def _typeset_one(latex: str) -> None:
+    with contextlib.suppress(MathsError):
+        typeset(latex)

@@ -59,7 +59,7 @@ def page_image(picture: NDArray[np.uint8]) -> QImage:
 def page_images(document: Document) -> tuple[QImage, ...]:
     """The picture of a page and its halvings, largest first, on the document's own pixels: nothing is copied.
 
-    They are to be used no longer than the document.
+    They are to be used no longer than the document's picture and halvings are held.
     """
     if document.picture is None:
         return ()
@@ -154,10 +154,12 @@ def save_pdf(document: Document, path: Path, *, tick: Tick = no_tick) -> None:
     writer.setResolution(300)
     painter = QPainter(writer)
     painter.scale(writer.width() / size.width(), writer.width() / size.width())
-    _paint_photo(painter, document, tick)
-    _paint_marks(painter, document)
-    _paint_strip(painter, document, strip)
-    painter.end()
+    try:
+        _paint_photo(painter, document, tick)
+        _paint_marks(painter, document)
+        _paint_strip(painter, document, strip)
+    finally:
+        painter.end()  # before the writer is let go, also when the user stops it
     buffer.close()
     tick(1, 1)
     write_whole(path, bytes(content.data()))

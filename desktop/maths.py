@@ -13,6 +13,8 @@ _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
 _SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
 _VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
 _WORD = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
+_SIGN = re.compile(r"((?:[=<>(\[{,]|\\(?:leq?|geq?|neq?|times|cdot|div|equiv|approx|Rightarrow))\s*)([-+])(?!\s*\})")
+"""A sign that belongs to what follows it and takes no room of an operation: = -2, (-3)."""
 _LAID_SIZE = 40.0
 _LAID_COLOUR = "#010203"
 LONGEST = 600
@@ -70,7 +72,7 @@ def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000") -> Maths
     Raises:
         MathsError: the LaTeX is incomplete or not known to the typesetter.
     """
-    laid = _laid_out(compact(latex))
+    laid = _laid_out(_SIGN.sub(r"\1{\2}", compact(latex)))
     scale = size / _LAID_SIZE
     width, height = laid.width * scale, laid.height * scale
     svg = laid.svg.replace(_LAID_COLOUR, colour)

@@ -60,12 +60,19 @@ class _PictureItem(QGraphicsItem):
     def __init__(self) -> None:
         super().__init__()
         self._halvings: list[QImage] = []
+        self._pixels: object = None
         self._size = QRectF()
 
-    def show_pictures(self, images: Sequence[QImage]) -> None:
-        """Show a picture, given with as many of its halvings as there are; the others are made when needed."""
+    def show_pictures(self, images: Sequence[QImage], pixels: object) -> None:
+        """Show a picture, given with as many of its halvings as there are; the others are made when needed.
+
+        Args:
+            images: the picture, its half, its quarter and so on.
+            pixels: what holds the images' memory, kept as long as they are shown.
+        """
         self.prepareGeometryChange()
         self._halvings = list(images)
+        self._pixels = pixels
         self._size = QRectF(images[0].rect()) if images else QRectF()
 
     def boundingRect(self) -> QRectF:
@@ -176,20 +183,22 @@ class PageView(QGraphicsView):
         self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
+        self._shown: object = None
 
     def show_document(self, document: Document | None) -> None:
         """Show another page, fitted to the view; None for an empty desk."""
         self._lines.prepareGeometryChange()
         self._lines.document = document
         self._lines.chosen = -1
-        self._picture.show_pictures(() if document is None else page_images(document))
+        self._show_picture()
         self.refresh()
-        self._scene.setSceneRect(self._lines.boundingRect())
         self.fit_writing()
 
     def refresh(self) -> None:
         """Draw lines and marks anew after a change of the document."""
         document = self._lines.document
+        if document is not None and document.picture is not self._shown:
+            self._show_picture()  # a typed working is drawn anew after each change
         self._lines.marks = () if document is None else place_marks(document)
         self._lines.update()
         self._fit_again()
@@ -280,6 +289,16 @@ class PageView(QGraphicsView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._fit_again()
+
+    def _show_picture(self) -> None:
+        document = self._lines.document
+        self._lines.prepareGeometryChange()
+        self._shown = None if document is None else document.picture
+        if document is None:
+            self._picture.show_pictures((), None)
+        else:
+            self._picture.show_pictures(page_images(document), (document.picture, document.halvings))
+        self._scene.setSceneRect(self._lines.boundingRect())
 
     def _fit_again(self) -> None:
         wanted = Qt.ScrollBarPolicy.ScrollBarAsNeeded if self._fits is None else Qt.ScrollBarPolicy.ScrollBarAlwaysOff

@@ -27,7 +27,7 @@ p { margin: 4px 0; } .quiet { color: var(--quiet); }
 .page img { width: 100%; height: auto; border: 1px solid var(--line); }
 dl { display: grid; grid-template-columns: max-content 1fr; gap: 4px 16px; margin: 0; align-items: center; }
 dt { color: var(--quiet); } dd { margin: 0; } svg { max-width: 100%; height: auto; vertical-align: middle; }
-table { border-collapse: collapse; width: 100%; } td, th { text-align: left; padding: 4px 12px 4px 0;
+table { border-collapse: collapse; width: 100%; margin-top: 12px; } td, th { text-align: left; padding: 4px 12px 4px 0;
   border-bottom: 1px solid var(--line); font-weight: normal; vertical-align: top; } th { color: var(--quiet); }
 a { color: inherit; }
 """

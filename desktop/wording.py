@@ -64,7 +64,9 @@ def headline(document: Document, verdict: WorkingVerdict) -> str:
     if not judged:
         return "One line only: nothing to compare it with."
     unsure = [i + 1 for i in verdict.lines if document.lines[i].state is State.DOUBTFUL]
-    return "Every line follows." if not unsure else f"Every line follows as read; {_lines(unsure)} hard to read."
+    if not unsure:
+        return "Every line follows."
+    return f"Every line follows as read, but {_lines(unsure)} {'was' if len(unsure) == 1 else 'were'} hard to read."
 
 
 def line_reason(document: Document, index: int) -> str:
@@ -119,7 +121,7 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     if slip.repaired:
         rows.append(Row("Line put right", latex=slip.repaired))
     if row.reason and row.reason != slip.because:
-        rows.append(Row("Values" if slip.because else "Why", text=_sentence(row.reason)))
+        rows.append(Row("Check" if slip.because else "Why", text=_sentence(row.reason)))
     return tuple(rows)
 
 

@@ -43,3 +43,11 @@ def test_line_is_typeset_with_its_size():
 def test_latex_that_cannot_be_set_says_so(latex):
     with pytest.raises(MathsError, match=r"not complete|nothing to show|too long|too deeply"):
         typeset(latex)
+
+
+@pytest.mark.parametrize(
+    ("sign", "operation"), [("=-2k", "=k-2"), ("(-k)2", "(2-k)"), (r"3\times-2", r"3-2\times"), ("= - 2 k", "= k - 2")]
+)
+def test_sign_stands_close_to_its_number_and_an_operation_does_not(sign, operation):
+    # The same symbols in both; an operation has room on both sides (common practice, no source).
+    assert typeset(sign).width < typeset(operation).width

@@ -140,3 +140,16 @@ def test_checker_process_works_again_after_it_was_stopped(process):
     with pytest.raises(Cancelled):
         process.judge(lines, tick=stop)
     assert len(process.judge([read(("k", 0.9))])) == 1
+
+
+def test_term_and_correction_are_tight_and_the_span_stays_in_the_line_as_read():
+    # -3 times -4 is +12. The reader puts blanks between its tokens, between the digits of a number too.
+    given, written = "( 2 x - 3 ) ( x - 4 )", "= 2 x ^ { 2 } - 8 x - 3 x - 1 2"
+    lines = [read((given, 0.99)), read((written, 0.99), y=60)]
+    (verdict,) = judge_lines(lines)
+    assert verdict.slip is not None
+    assert (verdict.slip.term, verdict.slip.should_be) == ("-12", "+12")
+    assert written[slice(*verdict.slip.span)].replace(" ", "") == "-12"
+    page = page_json(Document("page.jpg", lines=tuple(lines), verdicts=(verdict,)))
+    assert page["workings"][0]["lines"][1]["latex"] == written
+    assert page["workings"][0]["slip"]["term"] == "-12"

@@ -2,6 +2,7 @@
 
 import json
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QColor, QDropEvent, QGuiApplication, QImage, QPalette
@@ -10,7 +11,8 @@ from PySide6.QtTest import QTest
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
-from desktop.document import Document, State
+from desktop.document import Document, SetReading, State
+from desktop.marked_picture import save_png
 from desktop.maths import tidy
 from desktop.reading import PageReader
 from desktop.window import Window
@@ -198,6 +200,18 @@ def test_typed_working_is_checked_marked_and_saved(qtbot, window, tmp_path):
     assert QImage(str(tmp_path / "marked.png")).height() > document.size[1]
 
 
+def test_typed_line_that_is_corrected_is_drawn_anew_on_the_page(qtbot, window):
+    document = window._desk.add_typed(["2k+2", "=2(k+3)"])
+    settle(qtbot, window)
+    window._desk.do(document, SetReading(1, "=2(k+1)"))
+    settle(qtbot, window)
+    window.page._lines.hide()  # the marks change as well
+    corrected = window.page.grab().toImage()
+    window._desk.undo_group.undo()
+    settle(qtbot, window)
+    assert window.page.grab().toImage() != corrected
+
+
 def test_division_by_zero_written_in_a_line_is_no_crash(qtbot, window):
     document = window._desk.add_typed([r"\frac{1}{0}", "=1"])
     settle(qtbot, window)
@@ -213,6 +227,43 @@ def test_saving_where_nothing_can_be_written_is_told_in_a_sentence(qtbot, window
         window.save_picture(tmp_path / "no such folder" / "marked.png")
     settle(qtbot, window)
     assert "could not be saved there. Choose another folder" in window.notice.text
+
+
+def test_picture_saved_is_that_of_the_moment_though_the_page_changes_at_once(qtbot, window, tmp_path):
+    document = window._desk.add_typed(["2k+2", "=2(k+3)"])
+    settle(qtbot, window)
+    document.picture = np.full((3000, 4000, 3), 250, np.uint8)  # large, so that saving takes a while
+    document.size = (4000, 3000)
+    save_png(document, tmp_path / "now.png")
+    with qtbot.waitSignal(window._desk.saved, timeout=READ_MS):
+        window.save_picture(tmp_path / "marked.png")
+        assert not window.progress.isHidden()
+        assert not (tmp_path / "marked.png").exists()  # it goes on elsewhere
+        document.verdicts = ()
+    assert QImage(str(tmp_path / "marked.png")) == QImage(str(tmp_path / "now.png"))
+    settle(qtbot, window)
+    assert window.progress.isHidden()
+
+
+@pytest.mark.parametrize("ending", ["png", "pdf"])
+def test_saving_that_is_stopped_leaves_the_old_file(qtbot, window, tmp_path, ending):
+    document = window._desk.add_typed(["2k", "=k+k"])
+    settle(qtbot, window)
+    document.picture, document.size = np.full((3000, 4000, 3), 250, np.uint8), (4000, 3000)
+    (tmp_path / f"marked.{ending}").write_bytes(b"old")
+    window.save_picture(tmp_path / f"marked.{ending}")
+    window._desk.stop()
+    settle(qtbot, window)
+    assert [path.name for path in tmp_path.iterdir()] == [f"marked.{ending}"]
+    assert (tmp_path / f"marked.{ending}").read_bytes() == b"old"
+
+
+def test_saving_is_finished_when_the_window_is_closed(qtbot, window, tmp_path):
+    window._desk.add_typed(["2k", "=k+k"])
+    settle(qtbot, window)
+    window.save_picture(tmp_path / "marked.png")
+    window.close()
+    assert not QImage(str(tmp_path / "marked.png")).isNull()
 
 
 def test_bad_files_are_told_in_sentences_and_the_good_one_is_opened(qtbot, window, tmp_path):
