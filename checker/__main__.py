@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import argparse
 import json
 import sys
 from collections.abc import Iterable, Sequence
+from multiprocessing.pool import Pool
 from pathlib import Path
-from typing import Any
 
-from checker.errors import InputError
-from checker.marking.suggestion import suggested_marks
-from checker.report import Working
-from checker.working import judge
+from checker.batch import processes, reports
 
 __all__ = ["main"]
+
+MOST_JOBS = 64
+_ABOUT = (
+    'Each line of the files, or of standard input, is one working as JSON, such as {"id": "1", "lines": ["2(x+1)", '
+    '"=2x+2"], "task": "expand"}. One report is printed a line.'
+)
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -22,48 +26,35 @@ def main(arguments: Sequence[str] | None = None) -> int:
     Returns:
         0 when all were judged, 1 when a working or file could not be.
     """
-    names = sys.argv[1:] if arguments is None else list(arguments)
-    if any(name in ("-h", "--help") for name in names):
-        print("usage: python -m checker [FILE...]\n\nEach line of the files, or of standard input, is one working as "
-              'JSON, such as {"id": "1", "lines": ["2(x+1)", "=2x+2"], "task": "expand"}.\n'
-              "One report is printed a line.")
-        return 0
+    parser = argparse.ArgumentParser(prog="python -m checker", description=_ABOUT)
+    parser.add_argument("files", nargs="*", metavar="FILE", help="JSON workings, one a line (default: standard input)")
+    parser.add_argument("--jobs", type=_count, default=1, help="processes that judge at once (default 1)")
+    options = parser.parse_args(arguments)
     failed = False
-    for name in names or ["-"]:
-        try:
-            with sys.stdin.buffer if name == "-" else Path(name).open("rb") as stream:
-                failed = _judged_all(stream) or failed
-        except OSError as error:
-            print(f"{name} cannot be read: {error.strerror}. Check the name of the file.", file=sys.stderr)
-            failed = True
+    with processes(options.jobs) as pool:
+        for name in options.files or ["-"]:
+            try:
+                with sys.stdin.buffer if name == "-" else Path(name).open("rb") as stream:
+                    failed = _judged_all(stream, pool) or failed
+            except OSError as error:
+                print(f"{name} cannot be read: {error.strerror}. Check the name of the file.", file=sys.stderr)
+                failed = True
     return 1 if failed else 0
 
 
-def _judged_all(stream: Iterable[bytes]) -> bool:
+def _count(text: str) -> int:
+    if not text.isdigit() or not 1 <= int(text) <= MOST_JOBS:
+        raise argparse.ArgumentTypeError(f"give a number of processes from 1 to {MOST_JOBS}")
+    return int(text)
+
+
+def _judged_all(stream: Iterable[bytes], pool: Pool | None) -> bool:
     failed = False
-    for number, row in enumerate(stream, start=1):
-        if not row.strip():
-            continue
-        report = _report(row, number)
+    for report in reports(stream, pool):
         failed = failed or "error" in report
         sys.stdout.write(json.dumps(report, ensure_ascii=False) + "\n")
         sys.stdout.flush()
     return failed
-
-
-def _report(row: bytes, number: int) -> dict[str, Any]:
-    data: Any = None
-    try:
-        data = json.loads(row)
-        working = Working.from_json(data)
-        report = judge(working)
-        marks = {"marks": suggested_marks(working, report).to_json()} if working.scheme else {}
-        return report.to_json() | marks
-    except (UnicodeDecodeError, json.JSONDecodeError, RecursionError):
-        return {"id": "", "error": f"Line {number} of the input is not JSON. Give one working as a JSON object a line."}
-    except InputError as error:
-        name = data.get("id", "") if isinstance(data, dict) else ""
-        return {"id": str(name), "error": str(error)}
 
 
 if __name__ == "__main__":

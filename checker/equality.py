@@ -12,7 +12,7 @@ from checker.numeric import Evaluator, UnsureError, approximate, difference, is_
 from checker.polynomial import Poly, Quotient, TooLargeError, coefficients_in, letters_in
 from checker.real_roots import real_roots
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.syntax import Absolute, Function, Node, Power, Root, letters, to_latex, walk
+from checker.syntax import Absolute, Function, Node, Number, Power, Root, Symbol, children, letters, to_latex, walk
 from checker.verdict import No, Undecided, Verdict, Yes
 from checker.written import polynomial_latex
 
@@ -29,12 +29,17 @@ _ENOUGH = 6  # points where both are defined, for a YES by sampling
 
 def uses_euler(*nodes: Node) -> bool:
     """Is e the base of natural logarithms here: a base under a power that is no whole number, or beside ln or exp?"""
-    for top in nodes:
-        for node in walk(top):
-            if isinstance(node, Function) and node.name in ("ln", "exp"):
-                return True
-            if isinstance(node, Power) and letters(node.base) == {"e"} and letters(node.exponent):
-                return True
+    waiting = list(nodes)
+    while waiting:
+        node = waiting.pop()
+        kind = type(node)
+        if kind is Number or kind is Symbol:
+            continue
+        if isinstance(node, Function) and node.name in ("ln", "exp"):
+            return True
+        if isinstance(node, Power) and letters(node.exponent) and letters(node.base) == {"e"}:
+            return True
+        waiting.extend(children(node))
     return False
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 from math import gcd
 
 __all__ = [
     "BITS", "MASK", "MAX_DEGREE", "MAX_TERMS", "ONE", "ZERO", "Poly", "Quotient", "TooLargeError", "add",
-    "coefficients_in", "constant", "constant_value", "degree_in", "depends_on", "evaluate", "exponents", "is_constant",
+    "coefficients_in", "constant", "constant_value", "degree_in", "depends_on", "exponents", "is_constant",
     "letters_in", "monomial", "multiply", "negated", "power", "primitive", "proportional", "q_add", "q_divide",
     "q_multiply", "q_negated", "q_number", "q_power", "scaled", "subtract", "used",
 ]
@@ -239,17 +238,6 @@ def _derivative(a: Poly, letter: int) -> Poly:
     shift = letter * BITS
     found = {key - (1 << shift): value * ((key >> shift) & MASK) for key, value in a.items()}
     return {key: value for key, value in found.items() if value}
-
-
-def evaluate(a: Poly, values: Sequence[Fraction]) -> Fraction:
-    """The value at a point; values stand in the order of the letters' numbers."""
-    total = Fraction(0)
-    for key, coefficient in a.items():
-        term = Fraction(coefficient)
-        for letter, exponent in exponents(key):
-            term *= values[letter] ** exponent
-        total += term
-    return total
 
 
 # quotients: a numerator and a denominator that is not zero; common factors are left in place

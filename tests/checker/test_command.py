@@ -143,3 +143,12 @@ def test_heavy_lines_end_in_time(line: str) -> None:
     start = time.monotonic()
     judge(Working((line, "=x+1", line)))
     assert time.monotonic() - start < 10
+
+
+def test_two_processes_give_the_same_reports_in_the_same_order() -> None:
+    rows = "\n".join(json.dumps({**GOOD, "id": str(number)}) for number in range(40))
+    rows = f"{rows}\n{{bad\n"
+    alone, together = run(rows), run(rows, "--jobs", "2")
+    assert alone == together
+    assert alone[0] == 1
+    assert [one["id"] for one in together[1]] == [*map(str, range(40)), ""]
