@@ -238,9 +238,9 @@ class LineEditor(QWidget):
     def _icon(self, key: str, latex: str, chance: str) -> QPixmap:
         em = self.fontMetrics().height()
         try:
-            height = min(max(typeset(latex, size=round(em * 1.05, 1)).height, em), em * 2.4)
+            height = min(max(typeset(latex, size=round(em * 1.05, 1)).height, em * 1.2), em * 2.4)
         except MathsError:
-            height = em
+            height = em * 1.2
         width = max(240, self.width() - 44)
         ratio = self.devicePixelRatioF()
         pixmap = QPixmap(QSize(round(width * ratio), round((height + 4) * ratio)))
@@ -255,7 +255,7 @@ class LineEditor(QWidget):
         painter.drawRoundedRect(cap, 3, 3)
         painter.drawText(cap, int(Qt.AlignmentFlag.AlignCenter), key)
         painter.drawText(area, int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignRight), chance)
-        middle = area.adjusted(em * 1.15 + 12, 0, -52, 0)
+        middle = area.adjusted(em * 1.15 + 12, 0, -em * 3.4, 0)
         paint_maths(painter, middle, latex, size=em * 1.05, colour=ink(self.palette()))
         painter.end()
         return pixmap

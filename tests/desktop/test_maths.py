@@ -27,6 +27,7 @@ def test_latex_is_tidied_as_one_types_it(latex, typed):
         ("the terms in t^2 differ", "the terms in t² differ"),
         (r"\frac{1}{2} of x \ne 0", "1/2 of x ≠ 0"),
         ("a follow-through error", "a follow-through error"),
+        (r"w = \frac{-5+\sqrt{149}}{2} satisfies", "w = (−5+√149)/2 satisfies"),
     ],
 )
 def test_sentences_are_written_in_plain_signs(sentence, signs):
