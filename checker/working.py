@@ -10,6 +10,7 @@ from checker.budget import Budget, OutOfTimeError
 from checker.equality import equal, uses_euler
 from checker.errors import ParseError
 from checker.final import final_answer
+from checker.identities import examined
 from checker.outcome import Known, Outcome, point_text, witness_json
 from checker.relations import compare_relations, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
@@ -226,16 +227,11 @@ class _Judge:
         for left, sign, right in links(statement):
             if sign not in ("=", "\\equiv"):
                 return None
-            verdict = equal(left, right, budget=self.budget, euler=self.known.euler)
-            if isinstance(verdict, No):
-                point = witness_json(verdict.counterexample)
-                values = f"{verdict.left} and {verdict.right}" if verdict.left and verdict.right else "different"
-                told = f"Not true for all values: at {point_text(point)} the sides are {values}."
-                return Outcome("slip", told, point)
-            if isinstance(verdict, Yes) and verdict.conditions:
-                return Outcome("follows", f"True for all values with {', '.join(verdict.conditions)}.")
-            if isinstance(verdict, Yes):
-                return Outcome("follows", "True for all values.")
+            found = examined(left, right, self.known)
+            if found.is_true is False:
+                return Outcome("slip", found.reason, witness_json(found.counterexample or {}))
+            if found.is_true:
+                return Outcome("follows", found.reason)
         return None
 
     def _across_unread(self, index: int, source: int | None, reason: str) -> str:
