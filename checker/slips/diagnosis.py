@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
@@ -57,6 +58,12 @@ CLEAR = 1.1
 LIKELY = 1.42
 ODD = 1.9
 STEP_SECONDS = 0.3
+MUCH_LONGER = 3  # digits of a number beyond those of the numbers in both lines
+SIMPLE = frozenset({
+    "arithmetic", "product", "copied", "like-terms", "power-law", "dropped-term", "one-side-only", "sign-product",
+})
+_DIGITS = re.compile(r"[\d.]+")
+_LETTER_BELOW = re.compile(r"\\frac\{[^{}]*\}\{[^{}]*[a-z]")
 PLAIN = frozenset({"arithmetic", "product", "copied", "unlike-terms", "like-terms", "other", "power-law"})
 
 
@@ -76,7 +83,8 @@ def diagnose(
     """
     if follows is None:
         follows = _judged_from(before)
-    search = _Search(written, follows, time.monotonic() + budget_s)
+    texts = " ; ".join(line.text for line in before)
+    search = _Search(written, follows, time.monotonic() + budget_s, texts)
     for line in reversed(before or [written]):
         proposal = search.first(_gathered((_linked,), line, written, search.deadline), CLEAR)
         if proposal is None:
@@ -118,6 +126,7 @@ class _Search:
     written: Line
     follows: Follows
     deadline: float
+    before: str = ""
     tried: set[str] = field(default_factory=set)
 
     def slip(self, proposal: Proposal) -> Slip:
@@ -135,6 +144,8 @@ class _Search:
             if len(self.tried) >= MOST_CHECKS or time.monotonic() > self.deadline:
                 return None
             self.tried.add(repaired)
+            if proposal.kind in SIMPLE and self._is_far_fetched(proposal):
+                continue
             try:
                 candidate = parse_line(repaired, self.written.readings)
             except ParseError:
@@ -142,6 +153,17 @@ class _Search:
             if self.follows(candidate):
                 return proposal
         return None
+
+    def _is_far_fetched(self, proposal: Proposal) -> bool:
+        """Numbers far longer than those of both lines, or a letter in a denominator from nowhere: a line misread."""
+        line, should_be = self.written.text, proposal.should_be
+        longest = max((len(digits) for digits in _DIGITS.findall(tight(f"{self.before} ; {line}"))), default=0)
+        if any(len(digits) >= longest + MUCH_LONGER for digits in _DIGITS.findall(should_be)):
+            return True
+        if _LETTER_BELOW.search(should_be) is None or should_be.lstrip("+-") in tight(self.before):
+            return False
+        term = line[slice(*proposal.span)]
+        return "\\frac" not in term and "^{-" not in term
 
 
 def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:

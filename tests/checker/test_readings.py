@@ -132,3 +132,14 @@ def test_reason_for_unlike_terms_fits_what_was_written() -> None:
     slip = second("8w+12w+24", "=3w").slip
     assert slip is not None
     assert slip.because == "the two lines differ by 17w+24"
+
+
+def test_line_that_was_misread_gets_no_far_fetched_reason() -> None:
+    # -26x657.8 lost its minus: no product of thousands is told; 3 times -10 is no fraction over y squared.
+    number = ("-26x-657.8=0.5", "-26x657.8-0.5=0.5-0.5")
+    letter = (r"3=-\frac{10}{y}", r"3\cdot -10=\frac{10}{y}\cdot -10")
+    for lines in (number, letter):
+        slip = second(*lines).slip
+        assert slip is not None
+        assert "433029" not in slip.because
+        assert "y^2" not in slip.should_be
