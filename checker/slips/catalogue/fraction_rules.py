@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction as Rational
 from itertools import combinations
+from math import lcm
 
 from checker.slips.catalogue.bracket_rules import sum_terms
 from checker.slips.partials import bare
@@ -23,6 +24,8 @@ from checker.slips.values import (
     value_of,
 )
 from checker.syntax.tree import Division, Fraction, Node, Product, Sum
+
+MOST_BOTTOMS = 12  # common denominators tried
 
 
 def halves(node: Node) -> tuple[Node, Node] | None:
@@ -88,8 +91,9 @@ def tops_not_scaled(node: Node) -> Iterator[Value]:
         first, second = as_constant(b), as_constant(d)
         bottoms = [multiply(b, d)]
         if first and second and first.denominator == second.denominator == 1:
-            bottoms = [constant(n) for n in range(1, int(abs(first * second)) + 1) if n % first == n % second == 0]
-        for bottom in bottoms[:12]:
+            shared, whole = lcm(first.numerator, second.numerator), abs(first * second)
+            bottoms = [constant(shared * times) for times in range(1, MOST_BOTTOMS + 1) if shared * times <= whole]
+        for bottom in bottoms:
             yield add(rest, divide(add(a, c), bottom))
 
 
