@@ -9,12 +9,12 @@ from __future__ import annotations
 import argparse
 import collections
 import hashlib
+import io
 import itertools
 import json
 import lzma
 import random
 import tarfile
-import tempfile
 import xml.etree.ElementTree as ElementTree
 from collections.abc import Iterable, Iterator, Sequence, Sized
 from dataclasses import dataclass, field
@@ -142,12 +142,12 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
     """Write the pack: linked InkML first, then the ink that only the JSON lines hold, then the texts of lines."""
     rng, writer, seen = random.Random(seed), _Writer(), set()
     troubles: collections.Counter[str] = collections.Counter()
-    with tempfile.TemporaryDirectory() as folder:
-        with tarfile.open(data / "crohme" / "train-inkml.tar.xz") as archive:
-            archive.extractall(folder, filter="data")
-        for path in sorted(Path(folder).rglob("*.inkml")):
+    with tarfile.open(data / "crohme" / "train-inkml.tar.xz") as archive:
+        files = {member.name: archive.extractfile(member) for member in archive if member.name.endswith(".inkml")}
+        contents = {name: file.read() for name, file in files.items() if file is not None}
+        for name in sorted(contents):
             try:
-                ink = read_linked(path, rng)
+                ink = read_linked(io.BytesIO(contents[name]), rng)
             except (NotCanonical, ElementTree.ParseError, ValueError) as error:
                 troubles[str(error)[:60]] += 1
                 continue

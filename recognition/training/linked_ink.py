@@ -11,7 +11,7 @@ import xml.etree.ElementTree as ElementTree
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import IO, Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -63,14 +63,14 @@ class LinkedInk:
     parts: tuple[Item, ...]
 
 
-def read_linked(path: Path, rng: random.Random, *, most_parts: int = 6) -> LinkedInk:
+def read_linked(file: Path | IO[bytes], rng: random.Random, *, most_parts: int = 6) -> LinkedInk:
     """Read one file; `parts` holds sub-expressions drawn by lot where every token is linked to its ink.
 
     Raises:
         NotCanonical: the label is out of the vocabulary.
         ElementTree.ParseError: the file is not XML.
     """
-    root = ElementTree.parse(path).getroot()
+    root = ElementTree.parse(file).getroot()
     names, strokes = [], []
     for trace in root.iter():
         if _tag(trace) == "trace":
