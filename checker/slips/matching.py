@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 from itertools import product as pairs_of
 
 from checker.slips.explanations import SIDES, explained, from_one
@@ -17,12 +18,15 @@ from checker.syntax.latex import tight
 
 __all__ = ["matching_proposals"]
 
+MOST_SIGNS = 6
+
 
 def matching_proposals(reading: Reading) -> Iterator[Proposal]:
     """Every change of one term, and where none is enough of two, that makes both lines agree."""
     gap = reading.gap()
     if not gap or len(gap) > 8:
         return
+    yield from _signs(reading)
     yield from _one_term(reading, gap)
     yield from _missing(reading, gap)
     if reading.relation:
@@ -31,6 +35,41 @@ def matching_proposals(reading: Reading) -> Iterator[Proposal]:
         yield from _two_alike(reading, next(iter(gap)))
     if len(gap) == 2:
         yield from _two_terms(reading, gap)
+
+
+def _signs(reading: Reading) -> Iterator[Proposal]:
+    """Two terms or more that are right but for their signs, as when only the first term of a bracket was turned."""
+    rest, odd = reading.unmatched(None)
+    if not 2 <= len(odd) <= MOST_SIGNS or len(rest) < len(odd):
+        return
+    found: list[Proposal] = []
+    for leaf in odd:
+        needed = negate(leaf.value)
+        likes = [part for part in rest if part.side == leaf.side and part.key == leaf.key]
+        exact = next(([part] for part in likes if part.value == needed), likes)
+        if total(part.value for part in exact) != needed:
+            return
+        for part in exact:
+            rest.remove(part)
+        if len(exact) == 1:
+            one = from_one(reading, leaf, needed, exact[0], 0.0)
+        else:
+            turned = f"the minus in front turns {shown(leaf.value, reading.style)} into {shown(needed, reading.style)}"
+            one = reading.proposal(1.0, "sign-bracket", leaf, needed, turned)
+        if one is None or one.kind not in ("sign-bracket", "sign-product"):
+            return
+        found.append(one)
+    if rest:
+        return
+    found.sort(key=lambda one: one.span)
+    first, others = found[0], found[1:]
+    texts = [(reading.line[slice(*one.span)].strip(), one.should_be) for one in found]
+    told = " and ".join(f"{tight(old)} should be {new}" for old, new in texts[1:])
+    span, should_be = first.span, first.should_be
+    if all(not reading.line[a.span[1]:b.span[0]].strip() for a, b in pairwise(found)):
+        span, should_be = (first.span[0], found[-1].span[1]), "".join(new for _, new in texts)
+    edits = tuple(edit for one in (first, *others) for edit in one.edits)
+    yield Proposal(0.95 + 0.02 * len(found), first.kind, span, should_be, f"{first.because}; likewise {told}", edits)
 
 
 def _one_term(reading: Reading, gap: Value) -> Iterator[Proposal]:

@@ -233,3 +233,30 @@ def test_planted_change_of_one_coefficient_is_caught_with_its_term(seed: int) ->
     assert slip.term.lstrip("+") == step.term.lstrip("+")
     assert slip.should_be.lstrip("+") == step.should_be.lstrip("+")
     assert judge(Working((step.before, slip.repaired))).first_slip is None
+
+
+def test_minus_before_a_bracket_that_turned_only_the_first_term():
+    # -(x^2 - 8x + 16) is -x^2 + 8x - 16; the line has -8x + 16. At x = 1: 25 - 9 = 16 and 25 - 1 - 8 + 16 = 32.
+    told = judge(Working(("(x+4)^2-(x-4)^2", "=x^2+8x+16-x^2-8x+16")))
+    slip = told.lines[1].slip
+    assert slip is not None
+    assert (slip.kind, slip.term, slip.span, slip.should_be) == ("sign-bracket", "-8x+16", (14, 20), "+8x-16")
+    assert slip.repaired == "=x^2+8x+16-x^2+8x-16"
+
+
+def test_product_after_a_minus_collected_with_its_signs_not_turned():
+    # -(x + 2)(x + 3) is -x^2 - 5x - 6; the line has +5x + 6 after -x^2.
+    told = judge(Working(("x(x+5)-(x+2)(x+3)", "=x^2+5x-x^2+5x+6")))
+    slip = told.lines[1].slip
+    assert slip is not None
+    assert (slip.kind, slip.term, slip.should_be) == ("sign-bracket", "+5x+6", "-5x-6")
+
+
+def test_two_products_with_one_wrong_factor_sign_are_both_named():
+    # 3x times -5 is -15x and 1 times -5 is -5; the line has +15x and +5, which do not stand together.
+    told = judge(Working(("(3x+1)(2x-5)", "=6x^2+15x+2x+5")))
+    slip = told.lines[1].slip
+    assert slip is not None
+    assert (slip.kind, slip.term, slip.should_be) == ("sign-product", "+15x", "-15x")
+    assert slip.repaired == "=6x^2-15x+2x-5"
+    assert "likewise +5 should be -5" in slip.because
