@@ -41,7 +41,6 @@ __all__ = [
 
 PRECISION_BITS = 230
 MAX_BITS = 60_000  # of a whole number made by a power
-NEAR = Rational(1, 10**35)  # an interval about zero that is narrower than this is taken for zero
 
 _IV = MPIntervalContext()
 _IV.prec = PRECISION_BITS

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd
 
 __all__ = [
-    "BITS", "MASK", "MAX_DEGREE", "MAX_TERMS", "ONE", "ZERO", "Poly", "Quotient", "TooLargeError", "add",
+    "BITS", "MASK", "MAX_DEGREE", "MAX_TERMS", "ONE", "Poly", "Quotient", "TooLargeError", "add",
     "coefficients_in", "constant", "constant_value", "degree_in", "depends_on", "exponents", "is_constant",
     "letters_in", "monomial", "multiply", "negated", "power", "primitive", "proportional", "q_add", "q_divide",
     "q_multiply", "q_negated", "q_number", "q_power", "scaled", "subtract", "used",
@@ -24,7 +24,6 @@ MAX_WORK = 200_000_000  # products of terms times bits, in one squaring
 Poly = dict[int, int]
 Quotient = tuple[Poly, Poly]
 
-ZERO: Poly = {}
 ONE: Poly = {0: 1}
 
 

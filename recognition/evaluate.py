@@ -19,6 +19,7 @@ from recognition.read import Reader, line_from_picture
 from recognition.reader import LinePicture, LineStrokes
 from recognition.reader.calibration import calibration_error, share_of_wrong_in_doubt
 from recognition.reader.canonical import draw_strokes, typical_height
+from recognition.reader.edits import edit_distance
 from recognition.reader.tokens import NotCanonical, is_lower_school, is_school, normalise
 from recognition.result import Box, Candidate, Tick, no_tick
 
@@ -138,16 +139,6 @@ def structure(tokens: Sequence[str]) -> str:
     if r"\frac" in tokens:
         return "fractions"
     return "scripts" if "^" in tokens or "_" in tokens else "one row"
-
-
-def edit_distance(first: Sequence[str], second: Sequence[str]) -> int:
-    """Least number of tokens to insert, delete or replace (Levenshtein 1966)."""
-    row = list(range(len(second) + 1))
-    for i, one in enumerate(first, 1):
-        diagonal, row[0] = row[0], i
-        for j, other in enumerate(second, 1):
-            diagonal, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, diagonal + (one != other))
-    return row[-1]
 
 
 def _rates(outcomes: Sequence[_Outcome]) -> dict[str, Any]:

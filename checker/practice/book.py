@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Generic, TypeVar
@@ -16,7 +16,6 @@ __all__ = [
     "Degenerate",
     "Draft",
     "Planted",
-    "Topic",
     "dropped",
     "flipped",
     "mistaken",
@@ -139,6 +138,3 @@ def near(draws: random.Random, value: Fraction) -> Fraction:
     step = Fraction(draws.choice([1, 1, 2, 10] if abs(value) > 11 else [1, 1, 2]))
     moved = value + step if draws.random() < 0.5 else value - step
     return moved if moved * value > 0 else value + (step if value > 0 else -step)
-
-
-Topic = Callable[[Book], None]

@@ -5,9 +5,7 @@ from __future__ import annotations
 from checker.report import Slip
 from checker.slips.proposals import MISSING
 
-__all__ = ["GRADES", "KINDS", "hint"]
-
-GRADES = ("where", "what kind", "what it should be")
+__all__ = ["KINDS", "hint"]
 
 KINDS = {
     "arithmetic": "Work this number out again.",

@@ -62,13 +62,13 @@ def _signs(reading: Reading) -> Iterator[Proposal]:
     if rest:
         return
     found.sort(key=lambda one: one.span)
-    first, others = found[0], found[1:]
+    first = found[0]
     texts = [(reading.line[slice(*one.span)].strip(), one.should_be) for one in found]
     told = " and ".join(f"{tight(old)} should be {new}" for old, new in texts[1:])
     span, should_be = first.span, first.should_be
     if all(not reading.line[a.span[1]:b.span[0]].strip() for a, b in pairwise(found)):
         span, should_be = (first.span[0], found[-1].span[1]), "".join(new for _, new in texts)
-    edits = tuple(edit for one in (first, *others) for edit in one.edits)
+    edits = tuple(edit for one in found for edit in one.edits)
     yield Proposal(0.95 + 0.02 * len(found), first.kind, span, should_be, f"{first.because}; likewise {told}", edits)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -35,11 +35,6 @@ class _Block:
     box: NDArray[np.float64]
     axis: float
     fraction: bool = False
-
-
-@dataclass(slots=True)
-class _Cluster:
-    blocks: list[int] = field(default_factory=list)
 
 
 def group_lines(pieces: Pieces) -> list[list[int]]:

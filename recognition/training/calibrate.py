@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-import hashlib
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +12,7 @@ from recognition.evaluate import Route, load_samples
 from recognition.reader import NeuralReader
 from recognition.reader.calibration import ScoredLine, fit_temperature
 from recognition.reader.weights import MODEL_FILES
+from recognition.training.sums import write_sums
 
 __all__ = ["calibrate", "stamp"]
 
@@ -24,15 +24,12 @@ def calibrate(folder: Path, data: Path, *, routes: tuple[Route, ...] = ("ink",))
 
 def stamp(folder: Path, temperature: float, rest: float) -> None:
     """Write the two numbers into the metadata of both graphs, and their new sums into SHA256SUMS."""
-    sums = []
     for name in MODEL_FILES:
         model = onnx.load(folder / name)
         facts = {entry.key: entry.value for entry in model.metadata_props}
         onnx.helper.set_model_props(model, {**facts, "temperature": repr(temperature), "rest": repr(rest)})
-        content = model.SerializeToString()
-        (folder / name).write_bytes(content)
-        sums.append(f"{hashlib.sha256(content).hexdigest()}  {name}")
-    (folder / "SHA256SUMS").write_text("\n".join(sorted(sums, key=lambda line: line.split()[1])) + "\n")
+        (folder / name).write_bytes(model.SerializeToString())
+    write_sums(folder)
 
 
 def _scored(reader: NeuralReader, data: Path, routes: tuple[Route, ...]) -> Iterator[ScoredLine]:

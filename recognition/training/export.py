@@ -7,7 +7,6 @@ mem_mask -> log_probs, new_k, new_v[, new_coverage], attention. Weights are stor
 from __future__ import annotations
 
 import argparse
-import hashlib
 import json
 from collections.abc import Sequence
 from pathlib import Path
@@ -22,6 +21,7 @@ from torch import Tensor, nn
 
 from recognition.reader.tokens import VOCABULARY
 from recognition.training.model import CELL, DecoderState, NetConfig, ReaderNet
+from recognition.training.sums import write_sums
 
 __all__ = ["export", "load_checkpoint"]
 
@@ -108,9 +108,7 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
     worst = _largest_difference(net, folder)
     print(f"largest difference from the network: {worst:.2e}")
     assert worst < 0.05, "the exported graphs do not compute what the network computes"
-    files = ("decoder.onnx", "encoder.onnx")
-    sums = [f"{hashlib.sha256((folder / name).read_bytes()).hexdigest()}  {name}" for name in files]
-    (folder / "SHA256SUMS").write_text("\n".join(sums) + "\n")
+    write_sums(folder)
 
 
 def _decoder_inputs(

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 import torch
 from torch import Tensor
 
+from recognition.reader.edits import edit_distance
 from recognition.reader.tokens import EOS, L2R, PAD, R2L
 from recognition.training.model import ReaderNet
 from recognition.training.stream import Batch
 
-__all__ = ["Score", "edit_distance", "greedy", "validate"]
+__all__ = ["Score", "greedy", "validate"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +62,3 @@ def validate(net: ReaderNet, batches: Sequence[Batch], device: torch.device) -> 
             edits, total = edits + distance, total + len(wanted)
     net.train()
     return Score(lines, right / lines, near / lines, edits / total)
-
-
-def edit_distance(a: Sequence[int], b: Sequence[int]) -> int:
-    """Fewest insertions, deletions and replacements that turn one list into the other (Levenshtein 1966)."""
-    row = list(range(len(b) + 1))
-    for number, x in enumerate(a, 1):
-        diagonal, row[0] = row[0], number
-        for place, y in enumerate(b, 1):
-            diagonal, row[place] = row[place], min(row[place] + 1, row[place - 1] + 1, diagonal + (x != y))
-    return row[-1]
