@@ -14,7 +14,10 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["CanonicalFrame", "CanonicalImage", "draw_strokes", "from_picture", "from_strokes", "typical_height"]
+__all__ = [
+    "CanonicalFrame", "CanonicalImage", "draw_motion", "draw_strokes", "from_picture", "from_strokes", "motion_values",
+    "typical_height",
+]  # fmt: skip
 
 _INK_LEVEL: Final = 90  # of 255: fainter than this is paper when pieces are measured
 _SPECK: Final = 3  # px: smaller components are dust
@@ -23,6 +26,7 @@ _FAINT_LEVEL: Final = 60  # of 255: ink fainter than this is not stretched, it m
 _STRONG_LEVEL: Final = 200.0  # of 255: ink is stretched to this, as strong as the faintest pen the reader was taught
 _PEN: Final = 3  # px, in the canonical frame
 _SUBPIXEL_BITS: Final = 4
+_MOTION_REACH: Final = 2.0  # px of the path, both ways, over which a direction is taken
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +57,14 @@ class CanonicalFrame:
 
 @dataclass(frozen=True, slots=True)
 class CanonicalImage:
-    """pixels: uint8, shape (H, W), ink bright on 0. to_input: affine map (3, 3) from these pixels to the input's."""
+    """pixels: uint8, shape (H, W), ink bright on 0. to_input: affine map (3, 3) from these pixels to the input's.
+
+    motion: uint8, shape (2, H, W), of pen strokes as draw_motion makes it; None where only a picture is known.
+    """
 
     pixels: NDArray[np.uint8]
     to_input: NDArray[np.float64]
+    motion: NDArray[np.uint8] | None = None
 
 
 def typical_height(heights: NDArray[np.float64], widths: NDArray[np.float64]) -> float:
@@ -90,8 +98,63 @@ def from_strokes(strokes: Sequence[NDArray[np.floating]], frame: CanonicalFrame)
     extent = high.max(axis=0) - origin
     scale = frame.scale(typical_height(pieces[:, 1], pieces[:, 0]), float(extent[0]), float(extent[1]))
     width, height = (int(np.ceil(side * scale)) + 2 * frame.margin for side in extent)
-    pixels = draw_strokes([(stroke - origin) * scale + frame.margin for stroke in written], (width, height), pen=_PEN)
-    return CanonicalImage(pixels, _affine(1 / scale, origin - frame.margin / scale))
+    drawn = [(stroke - origin) * scale + frame.margin for stroke in written]
+    pixels = draw_strokes(drawn, (width, height), pen=_PEN)
+    points, offsets = np.concatenate(drawn), np.cumsum([0, *map(len, drawn)])
+    motion = draw_motion(points, offsets, np.arange(len(drawn)), (width, height))
+    return CanonicalImage(pixels, _affine(1 / scale, origin - frame.margin / scale), motion)
+
+
+def draw_motion(
+    points: NDArray[np.floating],
+    offsets: NDArray[np.integer],
+    strokes: NDArray[np.integer],
+    size: tuple[int, int],
+) -> NDArray[np.uint8]:
+    """How the pen went, drawn under its ink: uint8 (2, height, width), 0 where no stroke is known.
+
+    The first plane is the direction, 1 to 255 for a whole turn; the second is the place of the stroke in the order of
+    writing, 1 for the first and 255 for the last.
+
+    Args:
+        points, offsets: strokes one behind the other, in pixels, float (N, 2) and int (count + 1).
+        strokes: numbers of the strokes to draw, in the order of writing.
+        size: (width, height).
+    """
+    planes = np.zeros((2, size[1], size[0]), np.uint8)
+    if not len(strokes):
+        return planes
+    lengths = (offsets[1:] - offsets[:-1])[strokes]
+    first = np.cumsum(lengths) - lengths
+    index = np.repeat(offsets[:-1][strokes] - first, lengths) + np.arange(lengths.sum())
+    path = points[index].astype(np.float64)
+    steps = np.hypot(*np.diff(path, axis=0).T)
+    steps[first[1:] - 1] = 1.0  # from one stroke to the next
+    at = np.r_[0.0, np.cumsum(steps)]
+    begin, end = at[first], at[first + lengths - 1]
+    along = np.arange(0.0, at[-1] + 1.0)
+    owner = np.searchsorted(begin, along, side="right") - 1
+    kept = along <= end[owner]
+    along, owner = along[kept], owner[kept]
+    low, high = np.maximum(along - _MOTION_REACH, begin[owner]), np.minimum(along + _MOTION_REACH, end[owner])
+    ahead = np.stack([np.interp(high, at, axis) - np.interp(low, at, axis) for axis in path.T])
+    turn = np.arctan2(ahead[1], ahead[0]) / (2 * np.pi) % 1.0
+    place = owner / max(1, len(strokes) - 1)
+    values = (1 + 254 * np.stack([turn, place])).astype(np.uint8)
+    x, y = (np.rint(np.interp(along, at, axis)).astype(np.int64) for axis in path.T)
+    for down in (-1, 1, 0):
+        for right in (-1, 1, 0):
+            planes[:, np.clip(y + down, 0, size[1] - 1), np.clip(x + right, 0, size[0] - 1)] = values
+    return planes
+
+
+def motion_values(motion: NDArray[np.uint8]) -> NDArray[np.float32]:
+    """The planes as the network takes them: (3, H, W), cosine and sine of the direction and -1 to 1 for the order."""
+    known = motion[0] > 0
+    angle = (motion[0].astype(np.float32) - 1) * np.float32(2 * np.pi / 254)
+    order = (motion[1].astype(np.float32) - 1) * np.float32(2 / 254) - 1
+    values: NDArray[np.float32] = np.stack([np.cos(angle), np.sin(angle), order]) * known
+    return values
 
 
 def draw_strokes(strokes: Sequence[NDArray[np.float64]], size: tuple[int, int], *, pen: int) -> NDArray[np.uint8]:

@@ -9,7 +9,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.reader.canonical import CanonicalFrame, from_picture, typical_height
+from recognition.reader.canonical import CanonicalFrame, draw_motion, from_picture, typical_height
 from recognition.training.bank import cut
 from recognition.training.layout import Drawing
 
@@ -17,16 +17,21 @@ __all__ = ["LineImage", "draw", "pen_line", "photographed_line", "token_boxes", 
 
 _BITS: Final = 4
 _PENS: Final = (1, 2, 3, 4, 5)
+_MOTION_SHARE: Final = 0.62  # of the lines drawn with a pen; the others are shown as pictures
 _PEN_SHARES: Final = (0.07, 0.33, 0.37, 0.18, 0.05)
 
 Points = NDArray[np.float32]
 
 
 class LineImage(NamedTuple):
-    """pixels: uint8 (H, W), ink bright on 0; boxes: float32 (tokens, 4), x0 y0 x1 y1, NaN where a token has no ink."""
+    """pixels: uint8 (H, W), ink bright on 0; boxes: float32 (tokens, 4), x0 y0 x1 y1, NaN where a token has no ink.
+
+    motion: uint8 (2, H, W) as draw_motion makes it, or None for a picture.
+    """
 
     pixels: NDArray[np.uint8]
     boxes: NDArray[np.float32]
+    motion: NDArray[np.uint8] | None = None
 
 
 def warped(drawing: Drawing, rng: np.random.Generator) -> Points:
@@ -73,9 +78,21 @@ def pen_line(drawing: Drawing, count: int, frame: CanonicalFrame, rng: np.random
     height = max(16, math.ceil(extent[1] * scale) + 2 * frame.margin + top + bottom)
     pen = 3 if rng is None else int(rng.choice(_PENS, p=_PEN_SHARES))
     pixels = draw(points, drawing, (width, height), pen, rng)
-    if rng is not None:
+    motion = None
+    if rng is None or rng.random() < _MOTION_SHARE:
+        motion = draw_motion(points, drawing.offsets, _order_of_writing(drawing, rng), (width, height))
+    elif rng.random() < 0.7:
         _soil(pixels, pen, 40.0, rng)
-    return LineImage(pixels, token_boxes(points, drawing, count))
+    return LineImage(pixels, token_boxes(points, drawing, count), motion)
+
+
+def _order_of_writing(drawing: Drawing, rng: np.random.Generator | None) -> NDArray[np.intp]:
+    """Numbers of the strokes as they were written; now and then one is put in later, as a forgotten dot or bar is."""
+    order = np.flatnonzero(~drawing.filled)
+    if rng is not None and len(order) > 2 and rng.random() < 0.12:
+        late = int(rng.integers(len(order)))
+        order = np.r_[np.delete(order, late), order[late]]
+    return order
 
 
 def photographed_line(drawing: Drawing, count: int, frame: CanonicalFrame, rng: np.random.Generator) -> LineImage:

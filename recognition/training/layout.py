@@ -18,7 +18,9 @@ from recognition.reader.tokens import Fraction, Node, NotCanonical, Root, Row, S
 from recognition.training.bank import Shape, SymbolBank
 from recognition.training.fonts import Font
 
-__all__ = ["ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Style", "draw_line", "wavy_line"]
+__all__ = [
+    "ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Sample", "Style", "draw_line", "wavy_line",
+]  # fmt: skip
 
 
 class Metric(NamedTuple):
@@ -85,6 +87,14 @@ class Drawing:
     offsets: NDArray[np.int64]
     filled: NDArray[np.bool_]
     token: NDArray[np.int32]
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """Tokens of a line and its drawing; drawing.token is -1 where the ink of a token is not known."""
+
+    tokens: tuple[str, ...]
+    drawing: Drawing
 
 
 @dataclass(slots=True)

@@ -43,6 +43,12 @@ class NetConfig:
     coverage_width: int = 32
     aligned_heads: int = 0
     dropout: float = 0.15
+    motion: bool = False
+
+    @property
+    def planes(self) -> int:
+        """Ink alone, or with it cosine and sine of the pen's direction and the order of writing."""
+        return 4 if self.motion else 1
 
     def to_json(self) -> dict[str, Any]:
         return asdict(self)
@@ -181,12 +187,15 @@ class _DecoderLayer(nn.Module):
 
 
 class ReaderNet(nn.Module):
-    """Image of a line -> tokens. Images are float [B,1,H,W], ink 1 on paper 0, H and W multiples of 32."""
+    """Image of a line -> tokens. Images are float [B,planes,H,W], ink 1 on paper 0, H and W multiples of 32.
+
+    With `motion` three planes follow, as canonical.motion_values makes them; all 0 where only a picture is known.
+    """
 
     def __init__(self, config: NetConfig) -> None:
         super().__init__()
         self.config = config
-        stages: list[nn.Module] = [nn.PixelUnshuffle(2), _convolution(4, config.channels[0])]
+        stages: list[nn.Module] = [nn.PixelUnshuffle(2), _convolution(4 * config.planes, config.channels[0])]
         inputs = config.channels[0]
         for outputs, count in zip(config.channels[1:], config.blocks, strict=True):
             for number in range(count):

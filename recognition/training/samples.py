@@ -6,7 +6,7 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,29 +14,23 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import TOKEN_ID, VOCABULARY, NotCanonical, Row, Symbol, parse, serialise
 from recognition.training.bank import Shape, SymbolBank, cut
 from recognition.training.fonts import Font
-from recognition.training.layout import ASCENDERS, METRICS, X_HEIGHT, Drawing, Style, draw_line
+from recognition.training.layout import ASCENDERS, METRICS, X_HEIGHT, Drawing, Sample, Style, draw_line
 from recognition.training.lines import ALIKE, mutated, random_line
+from recognition.training.striking import struck
 
-__all__ = ["InkPack", "Mixture", "Sample", "draw_sample"]
+__all__ = ["InkPack", "Mixture", "draw_sample"]
 
 _PLAIN: Final = ASCENDERS | X_HEIGHT
 _JOINTS: Final = ("+", "-", "=", "+", "-", "=", "=", "<", r"\times", "")
 _LAYOUT_MOST: Final = 80
 
 Points = NDArray[np.float32]
-
-
-@dataclass(frozen=True, slots=True)
-class Sample:
-    """Tokens of a line and its drawing; drawing.token is -1 where the ink of a token is not known."""
-
-    tokens: tuple[str, ...]
-    drawing: Drawing
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
 class Mixture:
-    """Shares of the kinds of sample; they add up to 1."""
+    """Shares of the kinds of sample; the first five add up to 1."""
 
     real: float = 0.30
     joined: float = 0.13
@@ -45,6 +39,8 @@ class Mixture:
     texts: float = 0.23
     font_share: float = 0.22
     exchanged: float = 0.5
+    struck: float = 0.06
+    long_share: float = 0.4
 
 
 class InkPack:
@@ -97,6 +93,11 @@ def draw_sample(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     Raises:
         NotCanonical: this draw came to nothing; draw again.
     """
+    sample = _unspoilt(pack, mixture, rng)
+    return struck(sample, rng) if rng.random() < mixture.struck else sample
+
+
+def _unspoilt(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     lot = rng.random()
     if lot < mixture.real:
         return _exchanged(pack.sample(pack.pick(rng, 0.65)), pack.bank, rng, mixture.exchanged)
@@ -107,7 +108,7 @@ def draw_sample(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     if lot < mixture.relaid:
         row = mutated(parse(" ".join(pack.tokens(pack.pick(rng, 0.9)))), rng.choice((0.0, 0.3, 0.6)), rng)
     elif lot < mixture.relaid + mixture.school:
-        row = random_line(rng)
+        row = random_line(rng, long_share=mixture.long_share)
     else:
         row = _from_texts(pack, rng)
     tokens = tuple(serialise(row))
@@ -154,10 +155,17 @@ def _exchanged(sample: Sample, bank: SymbolBank, rng: random.Random, share: floa
         if shape is None or fitted is None:
             continue
         pieces = cut(fitted, shape.offsets)
-        strokes = [s for n, s in enumerate(strokes) if n not in members] + pieces
-        token = [owner for owner in token if owner != place] + [place] * len(pieces)
+        at = members[0]  # the new symbol is written when the old one was
+        strokes = _in_place(strokes, members, at, pieces)
+        token = _in_place(token, members, at, [place] * len(pieces))
         tokens[place] = new
     return Sample(tuple(tokens), _drawing(strokes, token))
+
+
+def _in_place(items: list[T], members: Sequence[int], at: int, new: Sequence[T]) -> list[T]:
+    """The items without `members`, and `new` where number `at` was."""
+    before = [item for number, item in enumerate(items) if number < at and number not in members]
+    return [*before, *new, *(item for number, item in enumerate(items) if number > at and number not in members)]
 
 
 def _fit_to(shape: Shape, old: Points, token: str) -> Points | None:

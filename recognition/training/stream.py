@@ -22,14 +22,14 @@ from recognition.training.samples import InkPack, Mixture, draw_sample
 __all__ = ["Batch", "TrainingLines", "load_images", "save_images"]
 
 _HEIGHTS: Final = (80, 112, 160, 240)
-_WIDTHS: Final = (192, 320, 448, 640, 896, 1200)
+_WIDTHS: Final = (192, 320, 448, 640, 896, 1200, 1664)
 """Few fixed sizes: each new one costs the convolution library a second of planning."""
 _TOKENS_MOST: Final = 110
 
 
 class Batch(NamedTuple):
-    """image uint8 [B,H,W], ink bright on 0; size int64 [B,2], width and height; tokens int64 [B,T], -1 behind the end;
-    boxes float32 [B,T,4], x0 y0 x1 y1 in pixels, NaN where unknown."""
+    """image uint8 [B,3,H,W], ink bright on 0 and the two planes of motion; size int64 [B,2], width and height;
+    tokens int64 [B,T], -1 behind the end; boxes float32 [B,T,4], x0 y0 x1 y1 in pixels, NaN where unknown."""
 
     image: Tensor
     size: Tensor
@@ -38,6 +38,7 @@ class Batch(NamedTuple):
 
 
 _Line = tuple[NDArray[np.uint8], Sequence[int], NDArray[np.float32]]
+"""planes uint8 [1 or 3,H,W], tokens, boxes"""
 
 
 class TrainingLines(IterableDataset):
@@ -68,7 +69,8 @@ class TrainingLines(IterableDataset):
             if key is None:
                 continue
             lines = waiting.setdefault(key, [])
-            lines.append((line.pixels, [TOKEN_ID[token] for token in sample.tokens], line.boxes))
+            planes = line.pixels[None] if line.motion is None else np.concatenate([line.pixels[None], line.motion])
+            lines.append((planes, [TOKEN_ID[token] for token in sample.tokens], line.boxes))
             if len(lines) >= max(8, min(448, self._pixels // (key[0] * key[1]) // 8 * 8)):
                 yield _collated(lines, key)
                 waiting[key] = []
@@ -82,13 +84,13 @@ def _bucket(height: int, width: int) -> tuple[int, int] | None:
 
 def _collated(lines: Sequence[_Line], key: tuple[int, int]) -> Batch:
     longest = -(-max(len(tokens) for _, tokens, _ in lines) // 8) * 8
-    image = np.zeros((len(lines), *key), np.uint8)
+    image = np.zeros((len(lines), 3, *key), np.uint8)
     size = np.zeros((len(lines), 2), np.int64)
     tokens = np.full((len(lines), longest), -1, np.int64)
     boxes = np.full((len(lines), longest, 4), np.nan, np.float32)
-    for number, (pixels, line_tokens, line_boxes) in enumerate(lines):
-        height, width = pixels.shape
-        image[number, :height, :width] = pixels
+    for number, (planes, line_tokens, line_boxes) in enumerate(lines):
+        height, width = planes.shape[1:]
+        image[number, : len(planes), :height, :width] = planes
         size[number] = width, height
         tokens[number, : len(line_tokens)] = line_tokens
         boxes[number, : len(line_tokens)] = line_boxes
@@ -96,7 +98,7 @@ def _collated(lines: Sequence[_Line], key: tuple[int, int]) -> Batch:
 
 
 def save_images(path: Path, lines: Sequence[tuple[NDArray[np.uint8], Sequence[str]]]) -> None:
-    """Keep test lines in the canonical frame: pixels and tokens."""
+    """Keep test lines in the canonical frame: pixels (H, W), or planes (3, H, W) with their motion, and tokens."""
     np.savez_compressed(
         path,
         pixels=np.concatenate([pixels.ravel() for pixels, _ in lines]),
@@ -115,9 +117,9 @@ def load_images(path: Path, *, pixels: int) -> list[Batch]:
     places, ends = np.cumsum([0, *shapes.prod(1)]), np.cumsum([0, *counts])
     buckets: dict[tuple[int, int], list[_Line]] = {}
     for number, shape in enumerate(shapes):
-        image = flat[places[number] : places[number + 1]].reshape(shape)
+        image = flat[places[number] : places[number + 1]].reshape((-1, *shape[-2:]))
         line = tokens[ends[number] : ends[number + 1]].astype(int).tolist()
-        key = _bucket(*shape)
+        key = _bucket(*shape[-2:])
         if key is not None:
             buckets.setdefault(key, []).append((image, line, np.full((len(line), 4), np.nan, np.float32)))
     out = []

@@ -29,12 +29,13 @@ from recognition.training.model import CELL, NetConfig, ReaderNet, both_directio
 from recognition.training.recover import recover
 from recognition.training.samples import Mixture
 from recognition.training.stream import Batch, TrainingLines, load_images
-from recognition.training.validate import validate
+from recognition.training.validate import motion_planes, validate
 
 __all__ = ["Settings", "train"]
 
 _EMA_EVERY: Final = 4
 _REWARM_S: Final = 40.0
+_FIRST_WEIGHTS: Final = "features.1.0.weight"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +61,7 @@ class Settings:
     smoothing: float = 0.1
     count_weight: float = 0.02
     align_weight: float = 0.1
+    max_width: int = 1600
 
 
 class _Averages:
@@ -113,7 +115,7 @@ def train(settings: Settings) -> None:
     sets = {path.stem: load_images(path, pixels=8_000_000) for path in settings.valid}
     lines = TrainingLines(
         settings.pack, seed=settings.seed + 7 * int(used), pixels=settings.pixels, mixture=Mixture(),
-        photo_share=settings.photo_share, frame=CanonicalFrame(),
+        photo_share=settings.photo_share, frame=CanonicalFrame(max_width=settings.max_width),
     )  # fmt: skip
     loader = DataLoader(
         lines, batch_size=None, num_workers=settings.workers, prefetch_factor=4 if settings.workers else None,
@@ -184,7 +186,11 @@ def _losses(
 ) -> tuple[Tensor, Tensor, Tensor, Tensor]:
     """Sum, and its parts: tokens of both directions, symbol counts, and where the aligned heads look."""
     size, tokens = batch.size.to(device, non_blocking=True), batch.tokens.to(device, non_blocking=True)
-    image = _photometric(batch.image.to(device, non_blocking=True), size).contiguous(memory_format=layout)
+    given = batch.image.to(device, non_blocking=True)
+    image = _photometric(given[:, 0], size)
+    if settings.net.motion:
+        image = torch.cat([image, motion_planes(given[:, 1:])], 1)
+    image = image.contiguous(memory_format=layout)
     inputs, labels = both_directions(tokens, (L2R, R2L), EOS)
     with torch.autocast(device.type, torch.bfloat16, enabled=device.type == "cuda"):
         memory, mask = net.encode(image, size)
@@ -275,6 +281,8 @@ def _begin_from(net: ReaderNet, path: Path) -> list[str]:
         for name, value in saved["weights"].items():
             if value.shape == state[name].shape:
                 state[name].copy_(value)
+            elif name == _FIRST_WEIGHTS:  # planes of motion that the old network did not see
+                state[name].zero_()[:, : value.shape[1]] = value
             else:  # more tokens than before
                 state[name][: len(value)] = value
                 state[name][len(value) :] = value.float().mean(0)
@@ -309,6 +317,7 @@ def main() -> None:
     parser.add_argument("--pixels", type=int, default=16_000_000)
     parser.add_argument("--photo-share", type=float, default=0.4)
     parser.add_argument("--rate", type=float, default=6e-4)
+    parser.add_argument("--max-width", type=int, default=1600, help="of a line in px; the export must state the same")
     parser.add_argument("--align-weight", type=float, default=0.1)
     parser.add_argument("--net", default="{}", help="JSON with fields of NetConfig that differ from their defaults")
     given = parser.parse_args()
@@ -316,7 +325,7 @@ def main() -> None:
         pack=given.pack, out=given.out, seconds=given.minutes * 60, net=NetConfig.from_json(json.loads(given.net)),
         init=given.init, valid=tuple(given.valid), valid_every_s=given.valid_every, seed=given.seed,
         workers=given.workers, pixels=given.pixels, photo_share=given.photo_share, rate=given.rate,
-        align_weight=given.align_weight,
+        align_weight=given.align_weight, max_width=given.max_width,
     ))  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -13,7 +14,7 @@ from recognition.reader.tokens import EOS, L2R, PAD, R2L
 from recognition.training.model import ReaderNet
 from recognition.training.stream import Batch
 
-__all__ = ["Score", "greedy", "validate"]
+__all__ = ["Score", "greedy", "motion_planes", "validate"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +25,14 @@ class Score:
     right: float
     within_one: float
     token_errors: float
+
+
+def motion_planes(motion: Tensor) -> Tensor:
+    """As canonical.motion_values, for a batch: uint8 [B,2,H,W] -> float [B,3,H,W]."""
+    known = (motion[:, :1] > 0).float()
+    angle = (motion[:, 0].float() - 1) * (2 * math.pi / 254)
+    order = (motion[:, 1].float() - 1) * (2 / 254) - 1
+    return torch.stack([angle.cos(), angle.sin(), order], 1) * known
 
 
 def greedy(net: ReaderNet, image: Tensor, size: Tensor, *, most: int = 120) -> list[list[int]]:
@@ -52,7 +61,10 @@ def validate(net: ReaderNet, batches: Sequence[Batch], device: torch.device) -> 
     net.eval()
     lines = right = near = edits = total = 0
     for batch in batches:
-        image = batch.image.to(device).float().div_(255).unsqueeze(1)
+        given = batch.image.to(device)
+        image = given[:, :1].float().div_(255)
+        if net.config.motion:
+            image = torch.cat([image, motion_planes(given[:, 1:])], 1)
         with torch.no_grad(), torch.autocast(device.type, torch.bfloat16, enabled=device.type == "cuda"):
             read = greedy(net, image, batch.size.to(device))
         for found, wanted in zip(read, batch.tokens.tolist(), strict=True):
