@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from checker.syntax.expressions import USER_FUNCTIONS
+from checker.syntax.applications import USER_FUNCTIONS
 from checker.syntax.tree import Bracket, Function, Node, Number, Product, Relation, Statement, Symbol, nodes_of, walk
 
 __all__ = ["function_readings"]

@@ -355,7 +355,7 @@ class _LineParser:
     def _expression(self, tokens: list[Token], end: int) -> Node:
         parser = ExpressionParser(self.text, [*tokens, Token("end", "", end, end)], self.readings)
         node = parser.whole()
-        self.doubts |= parser.doubts
+        self.doubts |= parser.cursor.doubts
         return node
 
 

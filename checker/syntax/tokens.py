@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 
 from checker.errors import ParseError
 
-__all__ = ["FUNCTIONS", "MAX_LENGTH", "Token", "tokenize"]
+__all__ = ["CLOSERS", "FUNCTIONS", "MAX_LENGTH", "Token", "tokenize"]
 
 MAX_LENGTH = 20_000  # characters in a line
+CLOSERS = {"(": ")", "[": "]", "\\{": "\\}", "|": "|"}
 
 FUNCTIONS = frozenset({
     "sin", "cos", "tan", "cot", "sec", "csc", "cosec", "arcsin", "arccos", "arctan", "sinh", "cosh", "tanh",

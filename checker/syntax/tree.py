@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction as Rational
 from typing import Any, Literal
@@ -11,7 +11,7 @@ __all__ = [
     "Absolute", "Alternatives", "Bracket", "Chain", "Definition", "Division", "Expression", "Fraction", "Function",
     "Line", "MixedNumber", "Negation", "Node", "Note", "Number", "PlusMinus", "Postfix", "Power", "Product",
     "Relation", "Root", "Sign", "Span", "Statement", "Steps", "Sum", "Symbol", "System", "Term", "children",
-    "letters", "nodes_of", "walk",
+    "letters", "nodes_of", "product_of", "walk",
 ]
 
 Span = tuple[int, int]
@@ -335,3 +335,10 @@ def letters(part: Node | Statement) -> frozenset[str]:
             return frozenset().union(*(letters(node) for node in nodes_of(part)))
         case _:
             return frozenset(node.name for node in walk(part) if isinstance(node, Symbol))
+
+
+def product_of(factors: Sequence[Node], joins: Sequence[str]) -> Node:
+    """The factors as a product, or the one factor alone."""
+    if len(factors) == 1:
+        return factors[0]
+    return Product((factors[0].span[0], factors[-1].span[1]), tuple(factors), tuple(joins))
