@@ -13,7 +13,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from desktop.checker_process import CheckerProcess
-from desktop.document import Change, Document, Lines, WorkingVerdict
+from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.marked_picture import marked_image, save_pdf, save_png
 from desktop.maths import MathsError, load_typesetter, tidy, typeset
@@ -136,7 +136,7 @@ class Desk(QObject):
         """Make undo and redo those of a document."""
         self.undo_group.setActiveStack(None if document is None else self._stacks[id(document)])  # type: ignore[arg-type]
 
-    def do(self, document: Document, change: Change) -> None:
+    def do(self, document: Document, change: AnyChange) -> None:
         """Make a change that can be undone."""
         self._stacks[id(document)].push(ChangeCommand(document, change))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol, runtime_checkable
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,9 +13,13 @@ from numpy.typing import NDArray
 from checker.report import Report, Slip
 from recognition.result import Box, Candidate, Line, Page
 
+if TYPE_CHECKING:
+    from recognition.ink import Stroke
+
 __all__ = [
-    "SURE", "Change", "ConfirmAll", "DeskLine", "Document", "InsertLine", "Lines", "MarkStart", "RemoveLine",
-    "SetReading", "State", "StrikeOut", "WorkingVerdict", "desk_line",
+    "SURE", "AnyChange", "Change", "ConfirmAll", "Content", "DeskLine", "Document", "InsertLine", "LineMark", "Lines",
+    "MarkStart", "Override", "PageChange", "RemoveLine", "SetReading", "State", "StrikeOut", "Strokes",
+    "WorkingVerdict", "desk_line",
 ]
 
 SURE = 0.75
@@ -38,10 +42,33 @@ class State(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
+class Override:
+    """The user's own word on a line, which stands above the checker's."""
+
+    is_right: bool
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LineMark:
+    """A mark that the teacher writes beside a line, such as M1: its letter, what it is worth, what was given."""
+
+    kind: str
+    worth: int = 1
+    given: int = 1
+
+    def __post_init__(self) -> None:
+        if self.kind not in ("M", "A", "B") or not 1 <= self.worth <= 9 or not 0 <= self.given <= self.worth:
+            raise ValueError(f"no mark: {self.kind}{self.worth}, {self.given} given")
+
+
+@dataclass(frozen=True, slots=True)
 class DeskLine:
     """One written line as it lies on the desk.
 
     starts_working: the user's own word on where a working starts; None leaves it to the layout.
+    override: the user's own word on whether the line is right; None leaves it to the checker.
+    marks: what the teacher awards beside this line.
     """
 
     box: Box
@@ -51,6 +78,8 @@ class DeskLine:
     struck_out: bool = False
     polygon: tuple[tuple[float, float], ...] = ()
     starts_working: bool | None = None
+    override: Override | None = None
+    marks: tuple[LineMark, ...] = ()
 
     @property
     def probability(self) -> float:
@@ -87,6 +116,35 @@ class Change(Protocol):
     def name(self) -> str: ...
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]: ...
+
+
+Strokes = tuple["Stroke", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """All of a page that the user can change.
+
+    strokes: what the pen drew, in the order it was drawn; none for a photo.
+    candidate: the candidate's number, as on the paper; no name is ever kept.
+    """
+
+    lines: Lines = ()
+    strokes: Strokes = ()
+    candidate: str = ""
+
+
+@runtime_checkable
+class PageChange(Protocol):
+    """A change that touches more than the lines; otherwise like `Change`."""
+
+    @property
+    def name(self) -> str: ...
+
+    def apply_to_page(self, content: Content) -> tuple[Content, PageChange]: ...
+
+
+AnyChange = Change | PageChange
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,6 +280,7 @@ class Document:
 
     picture: RGB, shape (height, width, 3), or None for a typed working.
     halvings: the picture at a half, a quarter and so on, for quick drawing; may be left out.
+    strokes, candidate: as in `Content`.
     """
 
     file: str
@@ -232,8 +291,10 @@ class Document:
     verdicts: tuple[WorkingVerdict, ...] = ()
     revision: int = 0
     halvings: tuple[NDArray[np.uint8], ...] = ()
-    _done: list[Change] = field(default_factory=list)
-    _undone: list[Change] = field(default_factory=list)
+    strokes: Strokes = ()
+    candidate: str = ""
+    _done: list[AnyChange] = field(default_factory=list)
+    _undone: list[AnyChange] = field(default_factory=list)
     _listeners: list[Listener] = field(default_factory=list)
 
     @classmethod
@@ -247,24 +308,28 @@ class Document:
         """The page as it stands now, without its history, for work that goes on while the user does."""
         return Document(
             file=self.file, page=self.page, size=self.size, picture=self.picture, lines=self.lines,
-            verdicts=self.verdicts, revision=self.revision,
+            verdicts=self.verdicts, revision=self.revision, strokes=self.strokes, candidate=self.candidate,
         )
+
+    @property
+    def content(self) -> Content:
+        """All that the user can change, as it stands now."""
+        return Content(self.lines, self.strokes, self.candidate)
 
     def listen(self, listener: Listener) -> None:
         """Call the listener after every change of lines or verdicts."""
         self._listeners.append(listener)
 
-    def do(self, change: Change) -> None:
+    def do(self, change: AnyChange) -> None:
         """Apply a change and keep its inverse; a change that raises leaves all as it was."""
-        self.lines, inverse = change.apply(self.lines)
-        self._done.append(inverse)
+        self._done.append(self._apply(change))
         self._undone.clear()
         self._changed()
 
     def undo(self) -> None:
         """Take the last change back; nothing happens when there is none."""
         if self._done:
-            self.lines, inverse = self._done[-1].apply(self.lines)
+            inverse = self._apply(self._done[-1])
             self._done.pop()
             self._undone.append(inverse)
             self._changed()
@@ -272,7 +337,7 @@ class Document:
     def redo(self) -> None:
         """Do again what was taken back last; nothing happens when there is none."""
         if self._undone:
-            self.lines, inverse = self._undone[-1].apply(self.lines)
+            inverse = self._apply(self._undone[-1])
             self._undone.pop()
             self._done.append(inverse)
             self._changed()
@@ -318,6 +383,15 @@ class Document:
     def sure_lines(self) -> tuple[int, ...]:
         """The lines read with enough certainty to be confirmed together."""
         return tuple(i for i, ln in enumerate(self.lines) if ln.state is State.READ and not ln.struck_out)
+
+    def _apply(self, change: AnyChange) -> AnyChange:
+        """Make a change and give its inverse."""
+        if isinstance(change, PageChange):
+            content, page_inverse = change.apply_to_page(self.content)
+            self.lines, self.strokes, self.candidate = content.lines, content.strokes, content.candidate
+            return page_inverse
+        self.lines, inverse = change.apply(self.lines)
+        return inverse
 
     def _changed(self) -> None:
         self.revision += 1

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtGui import QUndoCommand
 
-from desktop.document import Change, Document
+from desktop.document import AnyChange, Document
 
 __all__ = ["ChangeCommand"]
 
@@ -12,10 +12,10 @@ __all__ = ["ChangeCommand"]
 class ChangeCommand(QUndoCommand):
     """One change of a document; the stack does it when it is pushed."""
 
-    def __init__(self, document: Document, change: Change) -> None:
+    def __init__(self, document: Document, change: AnyChange) -> None:
         super().__init__(change.name)
         self._document = document
-        self._change: Change | None = change
+        self._change: AnyChange | None = change
 
     def redo(self) -> None:
         if self._change is not None:

@@ -1,5 +1,6 @@
 """The document: changes, undo, states and verdicts."""
 
+import numpy as np
 import pytest
 
 from checker.report import LineReport, Report
@@ -8,7 +9,9 @@ from desktop.document import (
     ConfirmAll,
     Document,
     InsertLine,
+    LineMark,
     MarkStart,
+    Override,
     RemoveLine,
     SetReading,
     State,
@@ -16,6 +19,8 @@ from desktop.document import (
     WorkingVerdict,
     desk_line,
 )
+from desktop.page_changes import AwardMarks, Overrule, SetCandidate, SetStrokes
+from recognition.ink import Stroke
 from recognition.result import Box, Candidate, Line, Page
 
 
@@ -45,21 +50,23 @@ def test_confirmed_line_is_certain():
 
 CHANGES = [
     SetReading(0, "k + 7"), ConfirmAll((0, 1)), StrikeOut(2, True), MarkStart(1, True), RemoveLine(0),
-    InsertLine(3, desk_line(page_line("k = 2", 0.9, 180))),
+    InsertLine(3, desk_line(page_line("k = 2", 0.9, 180))), Overrule(1, Override(True, "as in the book")),
+    AwardMarks(1, (LineMark("M", 1), LineMark("A", 2, given=1))), SetCandidate("4107"),
+    SetStrokes((Stroke(np.array([[1.0, 2.0]])),), (desk_line(page_line("k = 2", 0.9)),)),
 ]  # fmt: skip
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=lambda change: type(change).__name__)
 def test_change_is_undone_and_done_again(change):
     document = three_lines()
-    before = document.lines
+    before = document.content
     document.do(change)
-    after = document.lines
+    after = document.content
     assert after != before
     document.undo()
-    assert document.lines == before
+    assert document.content == before
     document.redo()
-    assert document.lines == after
+    assert document.content == after
 
 
 def test_change_that_raises_leaves_all_as_it_was():

@@ -6,7 +6,7 @@ import sys
 import pytest
 
 QT_FREE = [
-    "checker", "recognition", "desktop.document", "desktop.workings", "desktop.pipeline", "desktop.places",
+    "checker", "recognition", "desktop.document", "desktop.page_changes", "desktop.workings", "desktop.pipeline", "desktop.places",
     "desktop.reading", "desktop.confirmed", "desktop.page_json", "desktop.page_names", "desktop.maths",
     "desktop.wording", "desktop.verdict_style", "desktop.summary_page", "desktop.whole_file",
     "desktop.checker_process", "desktop.__main__",

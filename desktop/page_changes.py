@@ -1,0 +1,68 @@
+"""Changes that say more than what a line reads: the user's own verdict, marks, pen strokes, the candidate. No Qt."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from desktop.document import Change, Content, LineMark, Lines, Override, PageChange, Strokes
+
+__all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes"]
+
+
+@dataclass(frozen=True, slots=True)
+class Overrule:
+    """Declare a line right or wrong, or take that word back (None)."""
+
+    index: int
+    override: Override | None
+
+    @property
+    def name(self) -> str:
+        if self.override is None:
+            return "Leave line to the checker"
+        return "Declare line right" if self.override.is_right else "Declare line wrong"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        return _with(lines, self.index, override=self.override), Overrule(self.index, old.override)
+
+
+@dataclass(frozen=True, slots=True)
+class AwardMarks:
+    """Write marks beside a line in place of those that stand there."""
+
+    index: int
+    marks: tuple[LineMark, ...]
+    name: str = "Award marks"
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        return _with(lines, self.index, marks=self.marks), AwardMarks(self.index, old.marks, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class SetStrokes:
+    """Put other pen strokes, and the lines found in them, in place of those on the page."""
+
+    strokes: Strokes
+    lines: Lines
+    name: str = "Write"
+
+    def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
+        new = replace(content, strokes=self.strokes, lines=self.lines)
+        return new, SetStrokes(content.strokes, content.lines, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class SetCandidate:
+    """Say whose page it is, by the candidate's number."""
+
+    candidate: str
+    name: str = "Change candidate number"
+
+    def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
+        return replace(content, candidate=self.candidate), SetCandidate(content.candidate, self.name)
+
+
+def _with(lines: Lines, index: int, **changed: object) -> Lines:
+    return (*lines[:index], replace(lines[index], **changed), *lines[index + 1 :])  # type: ignore[arg-type]
