@@ -18,6 +18,7 @@ MAX_DEGREE = 2_000
 MAX_TERMS = 20_000
 MAX_DIGIT_BITS = 20_000
 MAX_WORK = 200_000_000  # products of terms times bits, in one squaring
+_MANY_PAIRS = 5_000  # of terms in a product, from which on the length of the numbers is looked at
 
 # A monomial is one integer: the exponent of letter number k sits in bits k*BITS and up, so that multiplying
 # monomials adds integers. A polynomial maps monomials to nonzero integers.
@@ -132,19 +133,39 @@ def multiply(a: Poly, b: Poly) -> Poly:
             return scaled(a, factor)
         out = {key + shift: value * factor for key, value in a.items()}
     else:
-        if len(a) * len(b) > MAX_TERMS * 5:
+        pairs = len(a) * len(b)
+        if pairs > MAX_TERMS * 5 or (pairs > _MANY_PAIRS and pairs * (_bits(a) + _bits(b)) > MAX_WORK):
             raise TooLargeError
-        out = {}
-        get = out.get
-        for key_a, value_a in a.items():
-            for key_b, value_b in b.items():
-                key = key_a + key_b
-                out[key] = get(key, 0) + value_a * value_b
-        out = {key: value for key, value in out.items() if value}
+        out = _products(a, b)
     if len(out) > MAX_TERMS:
         raise TooLargeError
     _check_degree(out)
     return out
+
+
+def _products(a: Poly, b: Poly) -> Poly:
+    out: Poly = {}
+    if a is b:
+        rows = list(a.items())
+        for at, (key_a, value_a) in enumerate(rows):
+            key = key_a + key_a
+            out[key] = out.get(key, 0) + value_a * value_a
+            twice = value_a + value_a
+            for key_b, value_b in rows[at + 1:]:
+                key = key_a + key_b
+                out[key] = out.get(key, 0) + twice * value_b
+    else:
+        get = out.get
+        columns = list(b.items())
+        for key_a, value_a in a.items():
+            for key_b, value_b in columns:
+                key = key_a + key_b
+                out[key] = get(key, 0) + value_a * value_b
+    return {key: value for key, value in out.items() if value} if 0 in out.values() else out
+
+
+def _bits(a: Poly) -> int:
+    return max(value.bit_length() for value in a.values())
 
 
 def _check_degree(poly: Poly) -> None:
@@ -170,7 +191,7 @@ def power(a: Poly, exponent: int) -> Poly:
         return ONE
     if exponent == 1 or not a:
         return a
-    longest = max(value.bit_length() for value in a.values())
+    longest = _bits(a)
     if exponent > MAX_DEGREE and not (is_constant(a) and abs(a[0]) == 1):
         raise TooLargeError
     if longest > 1 and longest * exponent > MAX_DIGIT_BITS:
