@@ -2,28 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
-from itertools import product
-from random import Random
 
 from checker.budget import Budget, OutOfTimeError
 from checker.numeric import Evaluator, UnsureError, approximate, difference, is_near_zero
-from checker.polynomial import Poly, Quotient, TooLargeError, coefficients_in, letters_in
+from checker.points import points_for, whole_points
+from checker.polynomial import ONE, Poly, Quotient, TooLargeError, coefficients_in, letters_in, value_of
 from checker.real_roots import real_roots
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.syntax import Absolute, Function, Node, Number, Power, Root, Symbol, children, letters, to_latex, walk
+from checker.syntax import Function, Node, Number, Power, Root, Symbol, children, letters, to_latex, walk
 from checker.verdict import No, Undecided, Verdict, Yes
 from checker.written import polynomial_latex
 
 __all__ = ["equal", "points_for", "uses_euler"]
 
 CONSTANTS = frozenset({"i", "pi"})
-_SMALL = tuple(Fraction(value) for value in (1, 2, 3, -1, -2, 5, 4, -3, 7, 0))
-_MAGNITUDES = (
-    Fraction(1), Fraction(2), Fraction(3), Fraction(2, 7), Fraction(19, 5), Fraction(11, 3), Fraction(5, 9),
-    Fraction(23, 2),
-)
+_LONGEST_BITS = 200  # of a value that is shown in full
+_EXACT = Yes("exact algebra")
 _ENOUGH = 6  # points where both are defined, for a YES by sampling
 
 
@@ -53,12 +49,12 @@ def equal(a: Node, b: Node, *, budget: Budget | None = None, euler: bool | None 
     Returns:
         Yes with how it is known, No with a point where they differ, or Undecided with the reason.
     """
-    budget = budget or Budget(2.0)
-    if euler is None:
-        euler = uses_euler(a, b)
     try:
         exact = _exact(a, b, euler=euler)
-        return exact if exact is not None else _sampled(a, b, budget, euler=euler)
+        if exact is not None:
+            return exact
+        known = uses_euler(a, b) if euler is None else euler
+        return _sampled(a, b, budget or Budget(2.0), euler=known)
     except TooLargeError:
         if to_latex(a) == to_latex(b):
             return Yes("written alike")
@@ -73,23 +69,27 @@ def equal(a: Node, b: Node, *, budget: Budget | None = None, euler: bool | None 
         return Undecided("One of the two has no value, such as a division by zero.")
 
 
-def _exact(a: Node, b: Node, *, euler: bool) -> Yes | No | None:
+def _exact(a: Node, b: Node, *, euler: bool | None) -> Yes | No | None:
     """Exact algebra: Yes, No with a point, or None when it cannot tell."""
 
     def compare(ring: Ring) -> Yes | No | None:
         left = ring.quotient(a)
         below_a = len(ring.denominators)
         right = ring.quotient(b)
+        if euler is None and not ring.euler and "e" in ring.index and uses_euler(a, b):
+            return in_ring(compare, euler=True)
         rest = ring.difference(left, right)
         if not rest:
+            if not ring.denominators:
+                return _EXACT
             conditions = _conditions(ring, ring.denominators[:below_a], ring.denominators[below_a:])
             return Yes("exact algebra", conditions)
-        if not ring.is_exact(rest, left[1], right[1]):
-            return None
-        return _refuted(ring, rest, left, right)
+        if ring.relations or ring.opaque:
+            return _refuted(ring, rest, left, right) if ring.is_exact(rest, left[1], right[1]) else None
+        return _refuted_whole(ring, rest, left, right)
 
     try:
-        return in_ring(compare, euler=euler)
+        return in_ring(compare, euler=bool(euler))
     except (TooLargeError, UnsupportedError):
         return None
 
@@ -121,10 +121,22 @@ def _zeros(ring: Ring, polys: list[Poly], budget: Budget) -> frozenset[str]:
     return frozenset(found)
 
 
+def _refuted_whole(ring: Ring, rest: Poly, left: Quotient, right: Quotient) -> No | None:
+    """A point of small integers where quotients of polynomials in letters alone differ and both are defined."""
+    below = [poly for poly in (*ring.denominators, left[1], right[1]) if poly is not ONE]
+    for values in whole_points(len(ring.names)):
+        if value_of(rest, values) and all(value_of(poly, values) for poly in below):
+            point = {name: Fraction(value) for name, value in zip(ring.names, values, strict=True)}
+            return No(point, *(_number_text(value_of(poly[0], values), value_of(poly[1], values))
+                               for poly in (left, right)))
+    return None
+
+
 def _refuted(ring: Ring, rest: Poly, left: Quotient, right: Quotient) -> No | None:
     """A point of small integers where the exact difference is not zero and both are defined."""
     names = ring.free()
-    for point in _small_points(names):
+    for values in whole_points(len(names)):
+        point = {name: Fraction(value) for name, value in zip(names, values, strict=True)}
         if not ring.value_at(rest, point):
             continue
         if not all(ring.value_at(poly, point) for poly in ring.denominators):
@@ -141,109 +153,15 @@ def _value_text(ring: Ring, quotient: Quotient, point: Mapping[str, Fraction]) -
         return "0"
     if set(top) == {0} and set(bottom) == {0}:
         value = top[0] / bottom[0]
-        return str(value) if max(value.numerator.bit_length(), value.denominator.bit_length()) < 200 else ""
+        return _number_text(value.numerator, value.denominator)
     return ""
 
 
-def _small_points(names: list[str]) -> Iterator[dict[str, Fraction]]:
-    if not names:
-        yield {}
-        return
-    if len(names) == 1:
-        for value in (*_SMALL, *(Fraction(n) for n in range(8, 60))):
-            yield {names[0]: value}
-        return
-    for shift in range(40):
-        # neighbours get different values, so that x - y and the like do not vanish
-        yield {name: _SMALL[(shift + 2 * at + shift * at) % 9] for at, name in enumerate(names)}
-    random = Random(1)
-    for _ in range(60):
-        yield {name: Fraction(random.randint(-30, 30)) for name in names}
-
-
-def points_for(a: Node, b: Node, names: list[str], budget: Budget, *, euler: bool) -> Iterator[dict[str, Fraction]]:
-    """Points of every sign pattern, on both sides of 1 and of the zeros under roots and between bars.
-
-    Args:
-        a, b: the trees whose roots, bars and logs are looked into.
-        names: the letters to give values.
-        budget: time that may be spent on finding inner zeros.
-        euler: is e the base of natural logarithms?
-    """
-    if not names:
-        yield {}
-        return
-    random = Random(len(names))
-    patterns = list(product((1, -1), repeat=len(names))) if len(names) <= 4 else [
-        tuple(1 for _ in names), tuple(-1 for _ in names),
-        *(tuple(random.choice((1, -1)) for _ in names) for _ in range(22)),
-    ]
-    per_pattern = 6 if len(names) <= 2 else 3
-    for round_number in range(per_pattern):
-        for signs in patterns:
-            yield {
-                name: sign * _MAGNITUDES[(round_number + at * (round_number + 1)) % len(_MAGNITUDES)]
-                for at, (name, sign) in enumerate(zip(names, signs, strict=True))
-            }
-    yield from _around_inner_zeros(a, b, names, budget, euler=euler)
-    for _ in range(12):
-        yield {name: Fraction(random.randint(-200, 200), random.randint(1, 12)) for name in names}
-    for _ in range(12):
-        yield {name: Fraction(random.randint(1, 100), random.randint(90, 110)) for name in names}
-    whole = random.sample(range(1, 9), min(8, 8))
-    for shift in range(8):
-        yield {name: Fraction(whole[(shift + at) % 8]) for at, name in enumerate(names)}
-
-
-def _around_inner_zeros(
-    a: Node, b: Node, names: list[str], budget: Budget, *, euler: bool
-) -> Iterator[dict[str, Fraction]]:
-    inner = [
-        node.radicand if isinstance(node, Root) else node.body if isinstance(node, Absolute) else node.base
-        for top in (a, b) for node in walk(top)
-        if isinstance(node, Root | Absolute) or (isinstance(node, Power) and letters(node.base) and not _is_whole(node))
-    ]
-    inner += [
-        node.arguments[0] for top in (a, b) for node in walk(top)
-        if isinstance(node, Function) and node.name in ("ln", "log")
-    ]
-    random = Random(7)
-    for node in inner[:12]:
-        for name in names[:4]:
-            others = {one: Fraction(random.randint(-9, 9) or 1) for one in names if one != name}
-            for zero in _zeros_of(node, name, others, budget, euler=euler):
-                for step in (Fraction(1, 3), Fraction(-1, 3), Fraction(3), Fraction(-3)):
-                    yield {**others, name: zero + step}
-
-
-def _is_whole(node: Power) -> bool:
-    exponent = node.exponent
-    return not letters(exponent) and getattr(exponent, "value", Fraction(1, 2)).denominator == 1
-
-
-def _zeros_of(
-    node: Node, name: str, others: dict[str, Fraction], budget: Budget, *, euler: bool
-) -> list[Fraction]:
-    def work(ring: Ring) -> list[int]:
-        top = ring.quotient(node)[0]
-        if name not in ring.index:
-            return []
-        parts = [ring.value_at(part, others) for part in coefficients_in(top, ring.index[name])]
-        if any(set(part) - {0} for part in parts):
-            return []
-        values = [part.get(0, Fraction(0)) for part in parts]
-        scale = 1
-        for value in values:
-            scale *= value.denominator
-        return [int(value * scale) for value in values]
-
-    try:
-        plain = in_ring(work, euler=euler)
-        if len(plain) < 2 or not any(plain[1:]):
-            return []
-        return [Fraction(root.middle).limit_denominator(10_000) for root in real_roots(plain, budget.part(0.1))]
-    except (TooLargeError, UnsupportedError, UndefinedError, OutOfTimeError):
-        return []
+def _number_text(top: int, bottom: int) -> str:
+    """The quotient in full, or nothing when it is long."""
+    if max(top.bit_length(), bottom.bit_length()) > _LONGEST_BITS:
+        return ""
+    return str(top) if bottom == 1 else str(Fraction(top, bottom))
 
 
 def _has_letter_index(top: Node) -> bool:

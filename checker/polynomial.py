@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 from math import gcd
 
@@ -10,6 +11,7 @@ __all__ = [
     "coefficients_in", "constant", "constant_value", "degree_in", "depends_on", "exponents", "is_constant",
     "letters_in", "monomial", "multiply", "negated", "power", "primitive", "proportional", "q_add", "q_divide",
     "q_multiply", "q_negated", "q_number", "q_power", "scaled", "subtract", "used",
+    "value_of",
 ]
 
 BITS = 20  # of a packed monomial for each letter
@@ -245,6 +247,21 @@ def coefficients_in(a: Poly, letter: int) -> list[Poly]:
         exponent = (key >> shift) & MASK
         out[exponent][key - (exponent << shift)] = value
     return out
+
+
+def value_of(a: Poly, values: Sequence[int]) -> int:
+    """The value where letter number k has the k-th of the values."""
+    total = 0
+    for key, value in a.items():
+        at = 0
+        while key:
+            exponent = key & MASK
+            if exponent:
+                value *= values[at]**exponent
+            key >>= BITS
+            at += 1
+        total += value
+    return total
 
 
 def depends_on(top: Poly, bottom: Poly, letter: int) -> bool:
