@@ -13,6 +13,7 @@ from typing import Any, Final, Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.captions import merged_spellings
 from recognition.errors import InputError
 from recognition.page import LineCrop, open_pages
 from recognition.read import Reader, line_from_picture
@@ -28,6 +29,8 @@ __all__ = ["Route", "Sample", "edit_distance", "evaluate", "load_samples", "stru
 Route = Literal["as given", "ink", "images"]
 _LENGTHS: Final = (10, 20, 30, 40, 50)
 _SYMBOL_RANGE: Final = (40.0, 110.0)  # px: heights of a typical stroke at which ink is drawn for the picture route
+_WRITER_LINES: Final = 5
+"""A writer with fewer lines says nothing about hands."""
 _PENS: Final = (2, 3, 4)  # px, at a height of 40
 
 
@@ -46,6 +49,9 @@ class Sample:
     identity: str
     truth: tuple[str, ...] | None
     crop: LinePicture | LineStrokes
+    writer: str | None = None
+    merged: tuple[str, ...] = ()
+    """commands of the label as annotated that our vocabulary merges (see captions.py)"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +88,11 @@ def load_samples(path: Path, *, route: Route = "as given", limit: int | None = N
         if not isinstance(row.get("latex"), str):
             continue  # nothing to compare with
         try:
-            yield Sample(str(row.get("id", number)), _truth(row["latex"]), _crop(row, path, route, number))
+            yield Sample(
+                str(row.get("id", number)), _truth(row["latex"]), _crop(row, path, route, number),
+                None if row.get("writer") is None else str(row["writer"]),
+                merged_spellings(str(row.get("latex_raw") or row["latex"])),
+            )  # fmt: skip
         except (TypeError, ValueError, KeyError, IndexError) as exc:
             raise InputError(
                 f"Line {number + 1} of {path.name} has neither good strokes nor an image for this route. Mend the line."
@@ -127,6 +137,8 @@ def evaluate(
         name: _rates([one for one in known if low <= len(one.sample.truth or ()) < high])
         for name, low, high in _bands()
     }
+    report["official_tokens"] = _in_official_tokens(outcomes)
+    report["writers"] = _by_writer(outcomes)
     report["school"] = _rates([one for one in known if is_school(one.sample.truth or ())])
     report["lower_school"] = _rates([one for one in known if is_lower_school(one.sample.truth or ())])
     return report, [one.candidates for one in outcomes]
@@ -162,6 +174,40 @@ def _rates(outcomes: Sequence[_Outcome]) -> dict[str, Any]:
         "cer": percent(sum(one.distance for one in known), tokens),
         "calibration_error": round(calibration_error(sure, right), 4),
         "wrong_among_15_percent_least_sure": percent(round(1000 * share_of_wrong_in_doubt(sure, right)), 1000),
+    }
+
+
+def _in_official_tokens(outcomes: Sequence[_Outcome]) -> dict[str, Any]:
+    """As if our one spelling were compared with the captions as annotated: merged commands count as wrong."""
+    touched = [one for one in outcomes if one.sample.merged]
+    right = sum(one.is_right and not one.sample.merged for one in outcomes)
+    return {
+        "ExpRate": round(100 * right / max(len(outcomes), 1), 2),
+        "labels_touched": len(touched),
+        "of_them_right_when_merged": sum(one.is_right for one in touched),
+    }
+
+
+def _by_writer(outcomes: Sequence[_Outcome]) -> dict[str, Any]:
+    """Over writers with several lines: how unevenly is it read?"""
+    own: dict[str, list[_Outcome]] = {}
+    for one in outcomes:
+        if one.sample.writer is not None:
+            own.setdefault(one.sample.writer, []).append(one)
+    rates = sorted(
+        (round(100 * sum(one.is_right for one in lines) / len(lines), 2), name, len(lines))
+        for name, lines in own.items()
+        if len(lines) >= _WRITER_LINES
+    )
+    if not rates:
+        return {"writers": 0}
+    worst = rates[: max(1, round(len(rates) / 10))]
+    return {
+        "writers": len(rates),
+        "least_lines": _WRITER_LINES,
+        "median_ExpRate": round(float(np.median([rate for rate, _, _ in rates])), 2),
+        "worst_decile_ExpRate": round(sum(rate * count for rate, _, count in worst) / sum(n for _, _, n in worst), 2),
+        "worst": [{"writer": name, "lines": count, "ExpRate": rate} for rate, name, count in worst],
     }
 
 

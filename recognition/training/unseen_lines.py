@@ -12,7 +12,7 @@ import lzma
 import random
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 
@@ -23,6 +23,9 @@ from recognition.training.lines import random_line
 
 __all__ = ["bank_of", "unseen_lines"]
 
+_DOTTED: Final = frozenset((".", ":", "i", "j", "!", "%", r"\div", r"\cdot", r"\ldots", r"\therefore", r"\because"))
+"""Signs with a dot, which may be a stroke of a single point; a pen needs two to draw it."""
+
 
 def bank_of(rows: Iterable[dict[str, Any]]) -> SymbolBank:
     """The single symbols of labelled ink: objects with `strokes` and `symbols` as in the data set."""
@@ -32,6 +35,10 @@ def bank_of(rows: Iterable[dict[str, Any]]) -> SymbolBank:
             tokens = split_tokens(label)
             strokes = [np.array(row["strokes"][member], np.float32)[:, :2] for member in members]
             if len(tokens) == 1 and tokens[0] in TOKEN_ID and strokes:
+                if tokens[0] in _DOTTED:
+                    strokes = [np.repeat(stroke, 2, axis=0) if len(stroke) == 1 else stroke for stroke in strokes]
+                elif any(not np.ptp(stroke, axis=0).any() for stroke in strokes):
+                    continue  # the pen was lost: an equals sign of one bar and a point is none
                 offsets = np.cumsum([0, *map(len, strokes)]).astype(np.int64)
                 ink.setdefault(tokens[0], []).append(Shape(np.concatenate(strokes), offsets))
     return SymbolBank(ink)

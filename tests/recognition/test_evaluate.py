@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from recognition.__main__ import main
+from recognition.captions import merged_spellings
 from recognition.errors import InputError
 from recognition.evaluate import Sample, edit_distance, evaluate, load_samples, structure
 from recognition.reader import LineStrokes
@@ -69,6 +70,38 @@ def test_structure_is_the_hardest_one():
     assert structure(["x", "^", "{", "2", "}"]) == "scripts"
     assert structure([r"\frac", r"{", r"x", r"^", r"{", r"2", r"}", r"}", r"{", r"2", r"}"]) == "fractions"
     assert structure([r"\frac", r"{", r"\sqrt", r"{", r"2", r"}", r"}", r"{", r"2", r"}"]) == "roots"
+
+
+def test_labels_that_merging_makes_easier_are_counted():
+    # CROHME tells \\cdots from \\ldots and writes \\limits; we read both dots alike and never say \\limits.
+    assert merged_spellings(r"$\sum\limits_{i=1}^n a_1 + \cdots + \cdots$") == (r"\limits", r"\cdots")
+    assert merged_spellings(r"a \leq b \ldots \lbrack 1 \rbrack \lim \log") == ()
+    easy = Sample("", (r"\ldots",), None, merged=(r"\cdots",))
+    report, _ = evaluate([easy, easy, _sample("x")], _Fixed([[(r"\ldots", 0.9)], [("x", 0.9)], [("x", 0.9)]]))
+    assert report["ExpRate"] == pytest.approx(66.67)  # the first and the last
+    assert report["official_tokens"] == {"ExpRate": 33.33, "labels_touched": 2, "of_them_right_when_merged": 1}
+
+
+def test_worst_decile_of_writers():
+    # 11 writers of 5 lines: writer 0 has 1 of 5 right, the others 4 of 5; a twelfth has too few lines to count.
+    samples, readings = [], []
+    for writer in range(12):
+        for line in range(5 if writer < 11 else 4):
+            samples.append(Sample("", ("x",), None, str(writer)))
+            wrong = line < (4 if writer == 0 else 1)
+            readings.append([("y" if wrong else "x", 0.9)])
+    report, _ = evaluate(samples, _Fixed(readings))
+    assert report["writers"] == {
+        "writers": 11, "least_lines": 5, "median_ExpRate": 80, "worst_decile_ExpRate": 20,
+        "worst": [{"writer": "0", "lines": 5, "ExpRate": 20}],
+    }  # fmt: skip
+    assert evaluate([_sample("x")], _Fixed([[("x", 0.9)]]))[0]["writers"] == {"writers": 0}
+
+
+def test_writer_and_raw_label_come_from_the_file(tmp_path):
+    row = {"latex": "x", "latex_raw": r"$x\limits$", "writer": 7, "strokes": STROKES}
+    (sample,) = load_samples(_write(tmp_path / "lines.jsonl", [row]))
+    assert (sample.writer, sample.merged) == ("7", (r"\limits",))
 
 
 def _write(path, rows):
