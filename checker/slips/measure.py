@@ -12,8 +12,10 @@ from pathlib import Path
 from typing import Any
 
 from checker.practice import MISSING, Exercise, exercises
+from checker.practice.documented import documented_exercises
 from checker.report import Report, Slip, Working
 from checker.slips.diagnosis import diagnose
+from checker.slips.documented_measure import measure_documented
 from checker.syntax import parse_line
 from checker.working import judge
 
@@ -163,7 +165,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--data", type=Path, help="folder with slips.json and pupil-slips.jsonl")
     parser.add_argument("--every", type=int, default=1, help="take every n-th step of the pupils (default all)")
+    parser.add_argument("--catalogue", action="store_true", help="plant the documented slips, and report by entry")
     options = parser.parse_args(arguments)
+    if options.catalogue:
+        told = measure_documented(documented_exercises(options.count, seed=options.seed))
+        sys.stdout.write(json.dumps(told, ensure_ascii=False, indent=1) + "\n")
+        return 0
     found: dict[str, Any] = {
         "planted": measure_planted(exercises(options.count, seed=options.seed)),
         "right": measure_right(exercises(options.count, seed=options.seed + 1, slipped=False)),
