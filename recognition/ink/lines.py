@@ -18,7 +18,7 @@ from recognition.ink.strokes import Ink
 from recognition.reader.canonical import draw_strokes, typical_height
 from recognition.result import Box
 
-__all__ = ["InkLine", "InkLines", "strokes_to_lines"]
+__all__ = ["InkLine", "InkLines", "ink_line", "strokes_to_lines"]
 
 _PEN: Final = 3  # px
 _BORDER: Final = 6  # px round a crop
@@ -71,11 +71,18 @@ def strokes_to_lines(ink: Ink) -> InkLines:
     picture = render_page(ink)
     strokes = [picture.placed(stroke) for stroke in ink.strokes]
     groups = _Grouping(strokes).lines()
-    lines = [_line(tuple(strokes[number] for number in group), group, picture.size) for group in groups]
+    lines = [ink_line(tuple(strokes[number] for number in group), group, picture.size) for group in groups]
     return InkLines(tuple(lines), picture)
 
 
-def _line(strokes: tuple[NDArray[np.float64], ...], numbers: tuple[int, ...], size: tuple[int, int]) -> InkLine:
+def ink_line(strokes: tuple[NDArray[np.float64], ...], numbers: tuple[int, ...], size: tuple[int, int]) -> InkLine:
+    """The line of some strokes.
+
+    Args:
+        strokes: in pixels of the picture, each of shape (n, 2).
+        numbers: of the strokes in the ink.
+        size: width and height of the picture.
+    """
     points = np.concatenate(strokes)
     low = np.maximum(np.floor(points.min(axis=0)) - _BORDER, 0).astype(int)
     high = np.minimum(np.ceil(points.max(axis=0)) + _BORDER + 1, size).astype(int)

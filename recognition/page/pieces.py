@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Pieces", "find_pieces"]
+__all__ = ["Pieces", "all_pieces", "find_pieces"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +96,28 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], *, rim: int = 
     return Pieces(
         numbered, boxes, area[order], darkness[order], thickness, letter, pen, _inner_bars(numbered, boxes, letter, pen)
     )
+
+
+def all_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], like: Pieces) -> Pieces:
+    """Every connected piece larger than a speck, whatever it may be, for a user who says that it is writing.
+
+    Args:
+        mask: 255 where ink is.
+        even: the evened grey page.
+        like: the chosen pieces of the same page, for the height of letters and the pen.
+    """
+    count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
+    x, y, w, h, area = (stats[1:, i].astype(np.float64) for i in range(5))
+    order = np.flatnonzero(area >= 4)
+    renumber = np.zeros(count, np.int32)
+    renumber[order + 1] = np.arange(1, len(order) + 1)
+    numbered = renumber[labels]
+    inked = numbered > 0
+    darkness = np.bincount(numbered[inked], 255.0 - even[inked], minlength=len(order) + 1)[1:] / area[order]
+    boxes = np.column_stack([x, y, x + w, y + h])[order]
+    letter = like.letter or float(max(8.0, np.median(h[order]))) if len(order) else 8.0
+    thickness = _thickness(numbered, len(order))
+    return Pieces(numbered, boxes, area[order], darkness, thickness, letter, like.pen or 3.0, np.zeros((0, 5)))
 
 
 def _thickness(labels: NDArray[np.int32], count: int) -> NDArray[np.float64]:

@@ -1,0 +1,174 @@
+"""Make a photo ready for line finding and for cutting crops: sheet, even light, ink without printed lines."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass
+from typing import Any
+
+import cv2
+import numpy as np
+from numpy.typing import NDArray
+
+from recognition.page.crops import Flat
+from recognition.page.light import InkMask, background, evened, ink_mask
+from recognition.page.paper import find_corners, flattening, single_hue_share
+from recognition.page.rulings import Cleaned, find_rulings, take_out
+from recognition.result import Tick, no_tick
+
+__all__ = ["STAGES", "Clock", "PreparedPage", "prepare"]
+
+STAGES = 6
+"""Steps of finding lines that progress counts."""
+WORK_SIDE = 1800
+"""Longer side in pixels at which lines are looked for; crops are cut at full size."""
+_OVERVIEW_SIDE = 960
+_LEAST_SIDE = 8
+_LEAST_PAPER = 0.5
+"""A page has at least this share of plain paper; a picture with less is no page of writing."""
+_LEAST_SINGLE_HUE = 0.55
+"""Share of the sheet that has the hue of the paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class PreparedPage:
+    """A page before its lines are looked for.
+
+    grey: the original, shape (h, w); flat: the page at working size; cleaned: that without its printed lines.
+    ink: of the cleaned page; is_page: it looks like paper with writing on it.
+    corners: of the sheet in the original, shape (4, 2); rim: working pixels at the edges that may show the table.
+    """
+
+    grey: NDArray[np.uint8]
+    flat: Flat
+    cleaned: Cleaned
+    ink: InkMask
+    is_page: bool
+    corners: NDArray[np.float64] | None
+    rim: int
+
+    @property
+    def size(self) -> tuple[int, int]:
+        """Width and height of the original."""
+        return self.grey.shape[1], self.grey.shape[0]
+
+
+class Clock:
+    """Milliseconds spent between notes."""
+
+    def __init__(self) -> None:
+        self._last = time.perf_counter()
+        self._stages: list[tuple[str, float]] = []
+
+    def note(self, stage: str) -> None:
+        now = time.perf_counter()
+        self._stages.append((stage, (now - self._last) * 1000))
+        self._last = now
+
+    def stages(self) -> tuple[tuple[str, float], ...]:
+        return tuple(self._stages)
+
+
+def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> PreparedPage | None:
+    """Find the sheet, flatten it, even its light and take out its printed lines.
+
+    Args:
+        image: RGB uint8, shape (h, w, 3); other arrays are brought to that form.
+        clock: notes the time of each stage.
+        tick: told about progress; may raise Cancelled.
+    Returns:
+        None for a picture of a few pixels.
+    """
+    rgb = _as_rgb(image)
+    if min(rgb.shape[:2]) < _LEAST_SIDE:
+        return None
+    tick(0, STAGES)
+    overview, reduction = _overview(rgb)
+    found = find_corners(overview)
+    corners = None if found is None else found / reduction
+    grey = np.asarray(cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY), dtype=np.uint8)
+    clock.note("sheet")
+    tick(1, STAGES)
+    flat = _flatten(grey, corners)
+    clock.note("flatten")
+    tick(2, STAGES)
+    rim = max(3, round(0.008 * max(flat.even.shape))) if flat.is_sheet else 0
+    inside = _inside(flat, rim)
+    ink = ink_mask(flat.even, inside)
+    is_page = (
+        ink.paper_share >= _LEAST_PAPER and bool(ink.mask.any())
+        and single_hue_share(overview, found) >= _LEAST_SINGLE_HUE
+    )
+    clock.note("light")
+    tick(3, STAGES)
+    rulings = find_rulings(flat.even) if is_page else []
+    cleaned = take_out(flat.even, rulings, ink.mask, ink.deepest)
+    if rulings:
+        ink = ink_mask(cleaned.even, np.asarray(np.where(cleaned.erased > 0, 0, inside), dtype=np.uint8))
+    clock.note("rulings")
+    return PreparedPage(grey, flat, cleaned, ink, is_page, corners, rim)
+
+
+def _as_rgb(image: NDArray[Any]) -> NDArray[np.uint8]:
+    """Bring any numeric array of two or three axes to RGB uint8; anything else becomes an empty picture."""
+    array: NDArray[Any] = np.asarray(image)
+    if array.ndim not in (2, 3) or array.size == 0 or array.dtype.kind not in "buif":
+        return np.zeros((1, 1, 3), np.uint8)
+    if array.dtype != np.uint8:
+        values = np.nan_to_num(array.astype(np.float32), nan=255.0, posinf=255.0, neginf=0.0)
+        top = float(values.max())
+        scale = 255.0 if top <= 1.0 else 255.0 / 65535.0 if top > 255 else 1.0
+        array = np.clip(values * scale, 0, 255).astype(np.uint8)
+    if array.ndim == 2:
+        array = array[:, :, None]
+    if array.shape[2] == 1 or array.shape[2] == 2:
+        array = array[:, :, :1].repeat(3, axis=2)
+    return np.ascontiguousarray(array[:, :, :3], dtype=np.uint8)
+
+
+def _overview(rgb: NDArray[np.uint8]) -> tuple[NDArray[np.uint8], float]:
+    """The photo reduced for looking at it as a whole, and by how much it was reduced."""
+    height, width = rgb.shape[:2]
+    scale = min(1.0, _OVERVIEW_SIDE / max(height, width))
+    if scale == 1.0:
+        return rgb, 1.0
+    size = (max(1, round(width * scale)), max(1, round(height * scale)))
+    return np.asarray(cv2.resize(rgb, size, interpolation=cv2.INTER_AREA), dtype=np.uint8), scale
+
+
+def _flatten(grey: NDArray[np.uint8], corners: NDArray[np.float64] | None) -> Flat:
+    """The page at working size, seen straight from above where a sheet was found."""
+    height, width = grey.shape
+    if corners is None:
+        scale = min(1.0, WORK_SIDE / max(height, width))
+        size = (max(1, round(width * scale)), max(1, round(height * scale)))
+        work = cv2.resize(grey, size, interpolation=cv2.INTER_AREA) if scale < 1 else grey
+        # Pixel centres: working pixel (i + 0.5) / scale - 0.5 on the original.
+        sx, sy = size[0] / width, size[1] / height
+        to_flat = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+    else:
+        straight, (sheet_w, sheet_h) = flattening(corners)
+        scale = min(1.0, WORK_SIDE / max(sheet_w, sheet_h))
+        size = (max(1, round(sheet_w * scale)), max(1, round(sheet_h * scale)))
+        to_flat = np.diag([size[0] / sheet_w, size[1] / sheet_h, 1.0]) @ straight
+        if scale < 0.8:
+            half = cv2.resize(grey, (max(1, round(width * scale)), max(1, round(height * scale))),
+                              interpolation=cv2.INTER_AREA)
+            sx, sy = half.shape[1] / width, half.shape[0] / height
+            shrink = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+            work = cv2.warpPerspective(half, to_flat @ np.linalg.inv(shrink), size, flags=cv2.INTER_LINEAR,
+                                       borderMode=cv2.BORDER_REPLICATE)
+        else:
+            work = cv2.warpPerspective(grey, to_flat, size, flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    flat_grey = np.asarray(work, dtype=np.uint8)
+    paper = background(flat_grey)
+    return Flat(evened(flat_grey, paper), paper, to_flat, corners is not None)
+
+
+def _inside(flat: Flat, rim: int) -> NDArray[np.uint8]:
+    """255 where the working picture shows paper, a thin rim excepted."""
+    inside = np.full(flat.even.shape, 255, np.uint8)
+    if rim:
+        inside[:rim] = inside[-rim:] = 0
+        inside[:, :rim] = inside[:, -rim:] = 0
+    return inside
