@@ -1,0 +1,379 @@
+"""A set of pages in one SQLite file, pictures inside: what is kept is there after a kill at any moment. No Qt.
+
+The file is held for this program alone while it is open (WAL, exclusive). Everything here runs in one thread at a time.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import json
+import os
+import sqlite3
+import zlib
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+from weakref import ReferenceType, ref
+
+import numpy as np
+from numpy.typing import NDArray
+
+from desktop.codec import NotThatKind, pack, unpack
+from desktop.document import DeskLine, Document, Lines, Strokes, WorkingVerdict
+from desktop.store_blobs import picture_blob, picture_of, small_blob, stroke_blob, stroke_of
+from desktop.store_faults import SetInUse, damaged, newer, told
+from desktop.store_schema import APPLICATION_ID, VERSION, header_of, migrate
+from recognition.errors import InputError
+
+__all__ = ["ENDING", "KeptPage", "SetFile", "is_set"]
+
+ENDING = ".firstslip"
+"""Ending of a set's file."""
+
+_WAIT_S = 0.5
+"""How long another program may hold the file before it counts as in use."""
+
+_PAGES = (
+    "SELECT id, place, file, page.page, width, height, candidate, verdicts, small "
+    "FROM page LEFT JOIN picture ON picture.page = page.id ORDER BY place, id"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class KeptPage:
+    """One page in the set: its key in the file, its place among the pages, and the page as it stands."""
+
+    key: int
+    place: int
+    document: Document
+
+
+@dataclass(slots=True)
+class _Saved:
+    """What the file holds of a page, to write only what differs."""
+
+    head: tuple[object, ...] = ()
+    lines: Lines = ()
+    strokes: Strokes = ()
+    verdicts: tuple[WorkingVerdict, ...] = ()
+    picture: ReferenceType[NDArray[np.uint8]] | None = None
+
+
+def is_set(path: Path) -> bool:
+    """Whether a file's name says that it is a set."""
+    return path.suffix.casefold() == ENDING
+
+
+class SetFile:
+    """An open set. Make one with `create` or `open`."""
+
+    def __init__(self, path: Path, connection: sqlite3.Connection) -> None:
+        self.path = path
+        self._connection = connection
+        self._saved: dict[int, _Saved] = {}
+        (last,) = connection.execute("SELECT coalesce(max(id), 0) FROM page").fetchone()
+        self._last_key = int(last)
+        self._opened: list[KeptPage] = []
+
+    @classmethod
+    def create(cls, path: Path) -> SetFile:
+        """Make an empty set; a file of that name is replaced, unless another window has it open.
+
+        Raises:
+            InputError: the file cannot be made there.
+        """
+        if path.exists() and path.stat().st_size and is_set(path):
+            _refuse_in_use(path)
+        part = path.with_name(f".{path.name[:80]}.{os.getpid()}.part")
+        try:
+            with told(path.name):
+                connection = sqlite3.connect(part, isolation_level=None)
+                try:
+                    connection.execute("PRAGMA auto_vacuum = INCREMENTAL")
+                    migrate(connection)
+                finally:
+                    connection.close()
+            os.replace(part, path)
+        except OSError as exc:
+            raise InputError(f"{path.name} cannot be made there. Choose another folder.") from exc
+        finally:
+            with contextlib.suppress(OSError):
+                part.unlink()
+        for rest in ("-wal", "-shm"):
+            with contextlib.suppress(OSError):
+                path.with_name(path.name + rest).unlink()
+        return cls.open(path)
+
+    @classmethod
+    def open(cls, path: Path) -> SetFile:
+        """Open a set that is there; an older one is brought up to date.
+
+        Raises:
+            InputError: it is missing, damaged, of a newer version, in use or read-only; it is left as it was.
+        """
+        _look_at_header(path)
+        with told(path.name):
+            connection = _connected(path)
+            try:
+                if connection.execute("PRAGMA quick_check(1)").fetchone() != ("ok",):
+                    raise damaged(path.name)
+                migrate(connection)
+                _look_at_tables(connection, path.name)
+                store = cls(path, connection)
+                store._opened = store._read_pages()
+                _log_ahead(connection)
+                return store
+            except BaseException:
+                connection.close()
+                raise
+
+    def close(self) -> None:
+        """Fold everything into the one file and let it go."""
+        with contextlib.suppress(sqlite3.Error):
+            self._connection.execute("PRAGMA incremental_vacuum").fetchall()
+            self._connection.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
+        with contextlib.suppress(sqlite3.Error):
+            self._connection.execute("PRAGMA journal_mode = DELETE").fetchall()
+        self._connection.close()
+
+    def new_key(self) -> int:
+        """A key for a page that is to be kept; may be called in any thread that alone does so."""
+        self._last_key += 1
+        return self._last_key
+
+    def pages(self) -> list[KeptPage]:
+        """All pages in their order as they were when the set was opened, with small pictures only."""
+        return list(self._opened)
+
+    def picture(self, key: int) -> NDArray[np.uint8] | None:
+        """The picture of a page; None when it has none.
+
+        Raises:
+            InputError: the file is damaged or out of reach.
+        """
+        with told(self.path.name):
+            row = self._connection.execute("SELECT content, sum FROM picture WHERE page = ?", (key,)).fetchone()
+        if row is None:
+            return None
+        picture = picture_of(row[0]) if zlib.crc32(row[0]) == row[1] else None
+        if picture is None:
+            raise damaged(self.path.name)
+        self._saved.setdefault(key, _Saved()).picture = ref(picture)
+        return picture
+
+    def keep(self, pages: Sequence[KeptPage], gone: Sequence[int] = ()) -> None:
+        """Write what differs from what the file holds, and take pages out, in one transaction.
+
+        Raises:
+            InputError: the disk is full, or the file is out of reach; the file then holds what it held before.
+        """
+        blobs = {p.key: self._picture_blobs(p) for p in pages}
+        with told(self.path.name):
+            self._connection.execute("BEGIN IMMEDIATE")
+            try:
+                for key in gone:
+                    self._connection.execute("DELETE FROM page WHERE id = ?", (key,))
+                for page in pages:
+                    self._write(page, blobs[page.key])
+                self._connection.execute("COMMIT")
+            except BaseException:
+                if self._connection.in_transaction:
+                    self._connection.execute("ROLLBACK")
+                raise
+        for key in gone:
+            self._saved.pop(key, None)
+        for page in pages:
+            self._saved[page.key] = _now(page, self._saved.get(page.key))
+
+    def copy_to(self, path: Path) -> None:
+        """Write the whole set to another file, there whole or not at all.
+
+        Raises:
+            InputError: it cannot be written there, or that file is open in another window.
+        """
+        SetFile.create(path).close()
+        part = path.with_name(f".{path.name[:80]}.{os.getpid()}.copy")
+        try:
+            with told(path.name):
+                self._connection.execute("VACUUM INTO ?", (str(part),))
+            os.replace(part, path)
+        except OSError as exc:
+            raise InputError(f"{path.name} cannot be made there. Choose another folder.") from exc
+        finally:
+            with contextlib.suppress(OSError):
+                part.unlink()
+
+    # Reading -----------------------------------------------------------------------------------------------------
+
+    def _read_pages(self) -> list[KeptPage]:
+        return [self._page(*row) for row in self._connection.execute(_PAGES).fetchall()]
+
+    def _page(
+        self, key: int, place: int, file: str, page: int, width: int, height: int, candidate: str, verdicts: str,
+        small: bytes | None,
+    ) -> KeptPage:  # fmt: skip
+        lines: Lines = self._parts("line", key, lambda blob: unpack(DeskLine, json.loads(blob)))
+        strokes: Strokes = self._parts("stroke", key, stroke_of)
+        try:
+            judged = unpack(tuple[WorkingVerdict, ...], json.loads(verdicts))
+        except ValueError:  # of another version of the checker: it judges again
+            judged = ()
+        document = Document(
+            file=file, page=page, size=(width, height), lines=lines, verdicts=judged, strokes=strokes,
+            candidate=candidate, thumbnail=None if small is None else picture_of(small),
+        )  # fmt: skip
+        kept = KeptPage(key, place, document)
+        self._saved[key] = _now(kept, None)
+        return kept
+
+    def _parts(self, table: str, key: int, read: Callable[[bytes], Any]) -> tuple[Any, ...]:
+        rows = self._connection.execute(f"SELECT content, sum FROM {table} WHERE page = ? ORDER BY place", (key,))
+        parts = []
+        for content, checksum in rows:
+            if zlib.crc32(content) != checksum:
+                raise damaged(self.path.name)
+            try:
+                parts.append(read(content))
+            except (NotThatKind, ValueError) as exc:
+                raise damaged(self.path.name) from exc
+        return tuple(parts)
+
+    # Writing -----------------------------------------------------------------------------------------------------
+
+    def _picture_blobs(self, page: KeptPage) -> tuple[bytes, bytes] | None:
+        picture = page.document.picture
+        saved = self._saved.get(page.key)
+        if picture is None or (saved is not None and _is(saved.picture, picture)):
+            return None
+        return picture_blob(picture), small_blob(picture)
+
+    def _write(self, page: KeptPage, blobs: tuple[bytes, bytes] | None) -> None:
+        saved, document = self._saved.get(page.key) or _Saved(), page.document
+        if saved.head != _head(page):
+            self._connection.execute(
+                "INSERT INTO page (id, place, file, page, width, height, candidate) VALUES (?, ?, ?, ?, ?, ?, ?) "
+                "ON CONFLICT (id) DO UPDATE SET place = excluded.place, file = excluded.file, page = excluded.page, "
+                "width = excluded.width, height = excluded.height, candidate = excluded.candidate",
+                (page.key, *_head(page)),
+            )
+        if saved.verdicts is not document.verdicts:
+            text = json.dumps(pack(document.verdicts), ensure_ascii=False, separators=(",", ":"))
+            self._connection.execute("UPDATE page SET verdicts = ? WHERE id = ?", (text, page.key))
+        self._splice("line", page.key, saved.lines, document.lines, _line_blob)
+        self._splice("stroke", page.key, saved.strokes, document.strokes, stroke_blob)
+        if blobs is not None:
+            self._connection.execute(
+                "INSERT OR REPLACE INTO picture (page, content, small, sum) VALUES (?, ?, ?, ?)",
+                (page.key, *blobs, zlib.crc32(blobs[0])),
+            )
+
+    def _splice(
+        self, table: str, key: int, old: Sequence[Any], new: Sequence[Any], blob_of: Callable[[Any], bytes]
+    ) -> None:
+        """Make the rows of a page those of `new`, writing only between the parts that both have in common."""
+        if old is new:
+            return
+        start = 0
+        while start < min(len(old), len(new)) and old[start] is new[start]:
+            start += 1
+        end = 0
+        while end < min(len(old), len(new)) - start and old[-1 - end] is new[-1 - end]:
+            end += 1
+        run = self._connection.execute
+        last = len(old) - end
+        run(f"DELETE FROM {table} WHERE page = ? AND place >= ? AND place < ?", (key, start, last))
+        if len(new) != len(old) and end:
+            run(f"UPDATE {table} SET place = place + ? WHERE page = ? AND place >= ?", (len(new) - len(old), key, last))
+        for place in range(start, len(new) - end):
+            blob = blob_of(new[place])
+            run(f"INSERT INTO {table} (page, place, content, sum) VALUES (?, ?, ?, ?)",
+                (key, place, blob, zlib.crc32(blob)))  # fmt: skip
+
+
+def _head(page: KeptPage) -> tuple[object, ...]:
+    document = page.document
+    return (page.place, document.file, document.page, *document.size, document.candidate)
+
+
+def _now(page: KeptPage, before: _Saved | None) -> _Saved:
+    document = page.document
+    picture = None if before is None else before.picture  # stays in the file when it is let go here
+    if document.picture is not None:
+        picture = ref(document.picture)
+    return _Saved(_head(page), document.lines, document.strokes, document.verdicts, picture)
+
+
+def _is(kept: ReferenceType[NDArray[np.uint8]] | None, picture: NDArray[np.uint8]) -> bool:
+    return kept is not None and kept() is picture
+
+
+def _line_blob(line: DeskLine) -> bytes:
+    return json.dumps(pack(line), ensure_ascii=False, separators=(",", ":")).encode()
+
+
+def _look_at_header(path: Path) -> None:
+    """Refuse what is no set of ours before SQLite touches it."""
+    try:
+        with open(path, "rb") as file:
+            header = header_of(file.read(100))
+    except FileNotFoundError as exc:
+        raise InputError(f"There is no file {path.name}. Check the name and the folder, then open it again.") from exc
+    except IsADirectoryError as exc:
+        raise InputError(f"{path.name} is a folder. Choose a set ({ENDING}) inside it.") from exc
+    except OSError as exc:
+        raise InputError(f"{path.name} may not be read. Ask for the right to read it, or choose another file.") from exc
+    if header is None:
+        raise damaged(path.name)
+    application, version = header
+    if application != APPLICATION_ID:
+        raise InputError(f"{path.name} is not a set of Firstslip. Choose a file that ends in {ENDING}.")
+    if version > VERSION:
+        raise newer(path.name)
+
+
+def _look_at_tables(connection: sqlite3.Connection, name: str) -> None:
+    """Refuse a file whose tables are not ours: its head was damaged, though each page of it is sound."""
+    try:
+        connection.execute(f"{_PAGES} LIMIT 0").fetchall()
+        for table in ("line", "stroke", "picture"):
+            connection.execute(f"SELECT page, content, sum FROM {table} LIMIT 0").fetchall()
+    except sqlite3.OperationalError as exc:
+        if exc.sqlite_errorcode == sqlite3.SQLITE_ERROR:
+            raise damaged(name) from exc
+        raise
+
+
+def _refuse_in_use(path: Path) -> None:
+    try:
+        with told(path.name):
+            _connected(path).close()
+    except SetInUse:
+        raise
+    except InputError:  # damaged or read-only: it is about to be replaced, as the user said
+        pass
+
+
+def _log_ahead(connection: sqlite3.Connection) -> None:
+    """From now on write to a log beside the file first, which is what lets it outlive a kill and stay quick."""
+    connection.execute("PRAGMA journal_mode = WAL").fetchall()
+    connection.execute("BEGIN IMMEDIATE")  # takes the file again: changing the way of writing lets it go
+    connection.execute("COMMIT")
+
+
+def _connected(path: Path) -> sqlite3.Connection:
+    """A connection that alone holds the file; nothing in the file is changed."""
+    connection = sqlite3.connect(
+        f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None, timeout=_WAIT_S, check_same_thread=False
+    )
+    try:
+        connection.execute("PRAGMA locking_mode = EXCLUSIVE").fetchall()
+        connection.execute("PRAGMA synchronous = FULL")
+        connection.execute("PRAGMA foreign_keys = ON")
+        connection.execute("PRAGMA secure_delete = ON")
+        connection.execute("BEGIN IMMEDIATE")  # takes the file now, and shows whether it may be written
+        connection.execute("COMMIT")
+    except BaseException:
+        connection.close()
+        raise
+    return connection
