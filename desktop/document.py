@@ -281,6 +281,7 @@ class Document:
     picture: RGB, shape (height, width, 3), or None for a typed working.
     halvings: the picture at a half, a quarter and so on, for quick drawing; may be left out.
     strokes, candidate: as in `Content`.
+    thumbnail: RGB, a small copy of the picture while the picture itself lies in the set's file; None otherwise.
     """
 
     file: str
@@ -293,6 +294,7 @@ class Document:
     halvings: tuple[NDArray[np.uint8], ...] = ()
     strokes: Strokes = ()
     candidate: str = ""
+    thumbnail: NDArray[np.uint8] | None = None
     _done: list[AnyChange] = field(default_factory=list)
     _undone: list[AnyChange] = field(default_factory=list)
     _listeners: list[Listener] = field(default_factory=list)

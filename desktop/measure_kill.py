@@ -151,7 +151,7 @@ def _change(page: Document, chance: random.Random, number: int) -> AnyChange:
     choices: list[AnyChange] = [
         InsertLine(index, _line(chance, number)),
         SetCandidate(str(4000 + number)),
-        SetStrokes((*page.strokes, Stroke(points, np.arange(len(points)) * 1.0)), page.lines),
+        SetStrokes((*page.strokes, Stroke(points, np.arange(len(points), dtype=np.float64))), page.lines),
         SetStrokes(page.strokes[1:], page.lines, "Rub out"),
     ]
     if page.lines:
