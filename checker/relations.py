@@ -18,6 +18,7 @@ from checker.solutions import SetComparison, Witness, compare_sets, critical_val
 from checker.substitution import solved_for
 from checker.syntax import (
     Alternatives,
+    Chain,
     Division,
     Node,
     Number,
@@ -32,7 +33,7 @@ from checker.syntax import (
 )
 from checker.syntax import Fraction as Quotient
 
-__all__ = ["compare_relations", "free_letters", "solved_letter", "unfolded_branches"]
+__all__ = ["compare_relations", "free_letters", "is_limit", "solved_letter", "unfolded_branches"]
 
 _PARAMETERS = (*map(Fraction, (2, 3, 5, -1, 7, -4, 11, -6, 13)), Fraction(1, 2), Fraction(7, 3))
 _TUPLES = 6  # of values for the other letters
@@ -123,9 +124,17 @@ def _with_givens(statement: Statement, known: Known) -> Statement:
     """The statement together with givens such as x > 0, which then bound both sets alike."""
     limits = tuple(
         given for given in known.givens
-        if isinstance(given, Relation) and given.operator != "=" and letters(given) <= letters(statement)
+        if is_limit(given) and letters(given) <= letters(statement)
     )
     return System(statement.span, (*limits, statement)) if limits else statement
+
+
+def is_limit(given: Statement) -> bool:
+    """A given such as x > 0, 0 <= x < 360 or "x is a whole number", which bounds every set alike."""
+    signs = [sign for _, sign, _ in links(given)]
+    return isinstance(given, Relation | Chain | System) and bool(signs) and all(
+        sign in ("<", ">", "\\le", "\\ge", "\\ne", "\\in") for sign in signs
+    )
 
 
 def _numbers_only(first: Statement, second: Statement, known: Known) -> Outcome:
@@ -279,6 +288,8 @@ def _rounded(
         if decimal is None or (decimal[1] == 0 and branch.operator == "="):
             return None
         decimals.append(decimal)
+    if not decimals:
+        return None
     try:
         roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
     except (UnsupportedError, TooLargeError, UnsureError):
@@ -318,7 +329,7 @@ def _tuples(names: list[str], known: Known) -> Iterator[dict[str, Fraction]]:
         try:
             if all(
                 is_true(given, evaluator) for given in known.givens
-                if letters(given) <= set(names) and isinstance(given, Relation) and given.operator != "="
+                if letters(given) <= set(names) and is_limit(given)
             ):
                 yield point
         except (UnsupportedError, UnsureError, TooLargeError):

@@ -64,6 +64,8 @@ _SCAN = sorted({
     Fraction(sign * top, bottom) for sign in (-1, 1) for bottom in (1, 2, 3, 7) for top in range(60)
 } | {Fraction(sign * 3**n, 2) for sign in (-1, 1) for n in range(4, 9)})
 
+_MOST_WHOLE = 400  # whole numbers that are tried one by one
+
 
 @dataclass(frozen=True, slots=True)
 class Witness:
@@ -125,6 +127,8 @@ def is_true(statement: Statement, evaluator: Evaluator) -> bool:
 
 def _link_holds(link: tuple[Node, str, Node], evaluator: Evaluator) -> bool:
     left, operator, right = link
+    if operator == "\\in":
+        return _is_whole(left, evaluator)
     try:
         gap = difference(evaluator.value(left), evaluator.value(right))
     except UndefinedError:
@@ -149,6 +153,16 @@ def _link_holds(link: tuple[Node, str, Node], evaluator: Evaluator) -> bool:
             raise UnsupportedError
 
 
+def _is_whole(node: Node, evaluator: Evaluator) -> bool:
+    try:
+        value = evaluator.value(node)
+    except UndefinedError:
+        return False
+    if isinstance(value, Fraction):
+        return value.denominator == 1
+    return is_real(value) and is_near_zero(difference(value, Fraction(round(RealNumber(value, "").middle))))
+
+
 # places where truth can change
 
 
@@ -163,8 +177,8 @@ def critical_values(
     """
     found: list[RealNumber] = []
     proved = True
-    for left, _, right in links(statement):
-        if letter not in letters(left) | letters(right):
+    for left, sign, right in links(statement):
+        if sign == "\\in" or letter not in letters(left) | letters(right):
             continue
         whole = Sum((0, 0), (Term((0, 0), "+", left), Term((0, 0), "-", right)))
         for node in (whole, *_inner_places(left), *_inner_places(right)):
@@ -419,6 +433,8 @@ def compare_sets(
     values_a, proved_a = critical_values(first, letter, others, budget, euler=euler)
     values_b, proved_b = critical_values(second, letter, others, budget, euler=euler)
     places = places_of([*values_a, *values_b])
+    if any(sign == "\\in" for statement in (first, second) for _, sign, _ in links(statement)):
+        places = _whole_places([*values_a, *values_b])
     only_first: list[Witness] = []
     only_second: list[Witness] = []
     common = False
@@ -475,6 +491,19 @@ def places_of(values: list[RealNumber]) -> list[tuple[RealNumber, bool]]:
             out.append((rational_number(_simplest_between(number.middle, following.middle)), True))
     out.append((rational_number(Fraction(last.numerator // last.denominator + 1)), True))
     return out
+
+
+def _whole_places(values: Sequence[RealNumber]) -> list[tuple[RealNumber, bool]]:
+    """The whole numbers between the values and two beyond.
+
+    Raises:
+        UnsupportedError: they are too many.
+    """
+    middles = [number.middle for number in values] or [Fraction(0)]
+    low, high = int(min(middles) // 1) - 2, int(-(-max(middles) // 1)) + 2
+    if high - low > _MOST_WHOLE:
+        raise UnsupportedError
+    return [(rational_number(Fraction(value)), False) for value in range(low, high + 1)]
 
 
 def _simplest_between(low: Fraction, high: Fraction) -> Fraction:

@@ -17,6 +17,7 @@ from checker.rounding import decimal_places, rounding_of
 from checker.solutions import is_true, links
 from checker.substitution import known_values, substituted, substituted_in
 from checker.syntax import (
+    Alternatives,
     Chain,
     Definition,
     Division,
@@ -28,6 +29,7 @@ from checker.syntax import (
     Relation,
     Statement,
     Sum,
+    System,
     has_plus_minus,
     letters,
     nodes_of,
@@ -379,6 +381,12 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         if not names_b:
             return inner_link(after, known, from_first=True) or Outcome("follows", "The numbers agree.")
         return _chain(before, after, known)
+    if isinstance(after, System) and len(names_b) == 1 and len(after.parts) > 1:
+        together = compare_relations(before, after, known)
+        if together.kind != "follows":
+            apart = compare_relations(before, Alternatives(after.span, after.parts), known)
+            if apart.kind == "follows" or (together.kind == "slip" and apart.kind == "loses"):
+                return Outcome(apart.kind, f"Read as alternatives, joined by or. {apart.reason}".strip(), apart.witness)
     if has_plus_minus(after) and any(sign in ("<", ">", "\\le", "\\ge") for _, sign, _ in links(after)):
         return undecided("An inequality with ± has no agreed meaning; write each part out.")
     if not names_a and names_b and isinstance(before, Relation) and not _holds(before, known):

@@ -7,7 +7,9 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from checker.budget import OutOfTimeError
+from checker.common_solutions import judged_by_solutions
 from checker.errors import ParseError
+from checker.further import Place, equations_of, place_of
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.report import Verdict
@@ -141,6 +143,8 @@ class Walk:
     def _judged(self, index: int, part: Statement, line: Line) -> Step:
         if isinstance(part, Definition):
             return Step("follows", None, Outcome("follows", "A name for later lines."), part)
+        if isinstance(part, Relation) and part.operator == "\\in":
+            return Step("start", None, Outcome("follows", "Taken as a condition on the letter."), part)
         if divides_by_zero(part, self.known):
             outcome = undecided("A division by zero stands on this line; it has no value.")
             return Step("undecided", None, outcome, part)
@@ -149,8 +153,13 @@ class Walk:
             again = self._read_again(index, line)
             if again is not None:
                 outcome, source = again
-        if outcome.kind == "slip" and self._is_further_equation(index, part, line):
-            return Step("start", None, Outcome("follows", "Taken as a further equation of the system."), part)
+        if outcome.kind == "slip" or (outcome.kind in ("adds", "loses") and _is_equation(part)):
+            place = self._further(index, part, line)
+            if place is Place.FURTHER:
+                return Step("start", None, Outcome("follows", "Taken as a further equation of the system."), part)
+            if place is Place.UNCLEAR and outcome.kind == "slip":
+                told = "It does not follow from the line before; it may be a further equation. Say which is meant."
+                outcome = undecided(told, is_soft=True)
         index_of_source = None if source is None else source.index
         return Step(self._verdict(outcome, source), index_of_source, outcome, part, tuple(self.entries))
 
@@ -191,13 +200,39 @@ class Walk:
                 soft = soft or (outcome, entry)
         if nearest is None:
             return undecided("There is no line before it to judge it from."), None
-        if nearest[0].kind in ("slip", "undecided", "adds") and not isinstance(part, Expression):
+        if (
+            nearest[0].kind in ("slip", "undecided", "adds") or self._system_size() > 1
+        ) and not isinstance(part, Expression):
             together = self._together(part, known)
             if together is not None:
                 return together
+            if nearest[0].kind != "adds" or self._system_size() > 1:
+                whole = self._by_solutions(part, known)
+                if whole is not None:
+                    return whole
         if nearest[0].kind == "slip" and soft is not None and soft[0].kind == "loses":
             return soft
         return nearest
+
+    def _system_size(self) -> int:
+        return sum(1 for _ in equations_of([entry.statement for entry in self.entries if entry.is_start]))
+
+    def _by_solutions(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
+        """The line against the solutions that the equations taken as given have in common."""
+        starts = [entry for entry in self.entries if entry.is_start]
+        equations = list(equations_of([entry.statement for entry in starts]))
+        if len(equations) < 2:
+            return None
+        try:
+            outcome = judged_by_solutions(equations, part, known)
+        except OutOfTimeError:
+            return None
+        if outcome is None or (outcome.kind != "follows" and self.first_slip is not None):
+            return None
+        named = " and ".join(dict.fromkeys(str(entry.index + 1) for entry in starts if entry.index >= 0))
+        if outcome.kind == "follows" and named:
+            outcome = replace(outcome, reason=f"From lines {named} together.")
+        return outcome, starts[-1]
 
     def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
         earlier = [(entry.index, entry.statement) for entry in self.entries]
@@ -229,7 +264,7 @@ class Walk:
     def _known_for(self, line: Line) -> Known:
         values = [
             entry.statement for entry in self.entries
-            if isinstance(entry.statement, Definition) or _is_value(entry.statement)
+            if isinstance(entry.statement, Definition) or _is_value(entry.statement) or _is_domain(entry.statement)
         ]
         budget = self.known.budget.part(_SECONDS_A_LINE)
         return replace(self.known, budget=budget, givens=(*self.known.givens, *line.conditions, *values))
@@ -264,32 +299,18 @@ class Walk:
                     return replace(outcome, reason=f"On line {entry.index + 1}: {_READINGS.get(doubt, '')}"), entry
         return None
 
-    def _is_further_equation(self, index: int, part: Statement, line: Line) -> bool:
-        """A second equation in the same letters, set beside the first: it is labelled, or a later line needs both."""
-        if not isinstance(part, Relation) or part.operator != "=" or len(letters(part) - _CONSTANTS) < 2:
-            return False
-        starts = [entry for entry in self.entries if entry.is_start and isinstance(entry.statement, Relation)]
-        if not starts or len(starts) < len(self.entries) or self.first_slip is not None:
-            return False
-        if line.label is not None:
-            return True
-        for later in self.lines[index + 1:]:
-            if later is None:
-                continue
-            for statement in parts_of_line(later.statement):
-                if isinstance(statement, Expression | Note):
-                    continue
-                known = self.known
-                alone = any(
-                    judge_step(one, statement, known).kind in ("follows", "loses", "adds")
-                    for one in (part, *(entry.statement for entry in starts))
-                )
-                if alone:
-                    continue
-                pair = [*((entry.index, entry.statement) for entry in starts), (index, part)]
-                if follows_together(pair, statement, known) is not None:
-                    return True
-        return False
+    def _further(self, index: int, part: Statement, line: Line) -> Place:
+        """Is it a further equation, set beside those taken as given: labelled, or needed by later lines?"""
+        starts = [entry.statement for entry in self.entries if entry.is_start]
+        if not starts or self.first_slip is not None or not any(isinstance(one, Relation | System) for one in starts):
+            return Place.SLIP
+        if line.label is not None and isinstance(part, Relation) and len(letters(part) - _CONSTANTS) > 1:
+            return Place.FURTHER
+        later = [
+            statement for one in self.lines[index + 1:] if one is not None
+            for statement in parts_of_line(one.statement) if not isinstance(statement, Expression | Note)
+        ]
+        return place_of(part, starts, later, self.known)
 
 
 def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
@@ -297,6 +318,14 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
     if isinstance(statement, Steps):
         return tuple(part for whole in statement.parts for part in parts_of_line(whole))
     return (statement,)
+
+
+def _is_equation(statement: Statement) -> bool:
+    return isinstance(statement, Relation) and statement.operator == "="
+
+
+def _is_domain(statement: Statement) -> bool:
+    return isinstance(statement, Relation) and statement.operator == "\\in"
 
 
 def _is_value(statement: Statement) -> bool:

@@ -32,6 +32,7 @@ from checker.syntax import (
     parse_line,
     to_latex,
 )
+from checker.unnamed import named_lines
 from checker.verdict import No, Yes
 from checker.walk import Entry, Walk, parts_of_line
 
@@ -69,6 +70,7 @@ class _Judge:
         if known:
             self._read(known)
         self.question = self._question()
+        self.lines[:] = named_lines(self.lines, self.question)
         self.known = self._known()
         self.walk = Walk(self.lines, self.known)
         self.reports: dict[int, LineReport] = {}
@@ -335,7 +337,8 @@ class _Judge:
         known = replace(self.known, budget=Budget(max(0.1, min(0.5, self.budget.left))))
         try:
             final = final_answer(starts, statements, known)
-        except RecursionError:
+        except Exception:
+            log.exception("the final answer of a working could not be judged")
             return Final()
         accused = self.walk.first_slip is not None or any(
             report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness)

@@ -63,6 +63,8 @@ def to_latex(part: Node | Statement) -> str:
     match part:
         case Expression(body=body, continues=continues, operator=operator):
             return f"{_spaced(operator) if continues else ''}{_node(body)}"
+        case Relation(left=left, operator="\\in"):
+            return f"{_node(left)}\\in \\mathbb{{Z}}"
         case Relation(left=left, operator=operator, right=right):
             return f"{_node(left)}{_spaced(operator)}{_node(right)}"
         case Chain(members=members, operators=operators, continues=continues):
@@ -70,6 +72,10 @@ def to_latex(part: Node | Statement) -> str:
             if not continues:
                 signs.insert(0, "")
             return "".join(sign + _node(member) for sign, member in zip(signs, members, strict=True))
+        case Alternatives(branches=()):
+            return "\\text{no solution}"
+        case System(parts=()):
+            return "\\text{all real values}"
         case Alternatives(branches=branches):
             return " \\text{ or } ".join(to_latex(branch) for branch in branches)
         case System(parts=parts):

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
+from checker.syntax.sets import UNNAMED, SetReader, is_set, is_set_sign, told_by_words
 from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
 from checker.syntax.tree import (
     Alternatives,
@@ -85,7 +86,8 @@ def parse_line(text: str, readings: frozenset[str] = frozenset()) -> Line:
     if not text.strip():
         return Line(text, Note((0, len(text)), ""))
     if _is_words(text):
-        return Line(text, Note((0, len(text)), text.strip()))
+        told = told_by_words(text.strip(), (0, len(text)))
+        return Line(text, told or Note((0, len(text)), text.strip()))
     return _LineParser(text, readings).line()
 
 
@@ -121,7 +123,8 @@ class _LineParser:
         if tokens:
             statement = self._steps(tokens)
         else:
-            statement = Note((0, len(self.text)), " ".join(self.notes) or self.text.strip())
+            words = " ".join(self.notes) or self.text.strip()
+            statement = told_by_words(words, (0, len(self.text))) or Note((0, len(self.text)), words)
         return Line(
             self.text, statement, self.label, self.link, tuple(self.conditions), tuple(self.notes), self.accuracy,
             frozenset(self.doubts), self.readings,
@@ -320,6 +323,9 @@ class _LineParser:
     def _relation(self, tokens: list[Token]) -> Statement:
         if tokens[0].kind == "text" and tokens[0].text == "let":
             return self._definition(tokens[1:])
+        found = self._set(tokens)
+        if found is not None:
+            return found
         members: list[list[Token]] = [[]]
         signs: list[Token] = []
         for token, depth in _with_depth(tokens):
@@ -343,6 +349,31 @@ class _LineParser:
         if not continues and len(nodes) == 2:
             return Relation(span, nodes[0], signs[0].text, nodes[1], spans[0])
         return Chain(span, tuple(nodes), tuple(sign.text for sign in signs), spans, continues)
+
+    def _set(self, tokens: list[Token]) -> Statement | None:
+        """x in (1, 3], S = {2, 3} or a set alone; None when it is something else."""
+        reader = SetReader(self.text, self._expression, self._alternatives)
+        outer = [token if depth == 0 else None for token, depth in _with_depth(tokens)]
+        at = next((place for place, token in enumerate(outer) if token is not None and is_set_sign(token)), -1)
+        if at >= 0:
+            if at == 0 or tokens[at].text == "notin":
+                return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
+            return reader.statement(tokens[at + 1:], self._expression(tokens[:at], tokens[at].start))
+        if tokens[0].kind == "letter" and tokens[0].text.isupper() and is_set(tokens[1:]) and tokens[1].text == "(":
+            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])  # a point by its name
+        at = next((place for place, token in enumerate(outer) if token is not None and token.text == "="), -1)
+        rest = tokens[at + 1:]
+        in_braces = bool(rest) and rest[0].text == "\\{" and rest[-1].text == "\\}"
+        if not rest or not (is_set(rest) or (at == 1 and in_braces)):
+            return None
+        unnamed = Symbol((rest[0].start, rest[0].start), UNNAMED)
+        if at < 0:
+            return reader.statement(rest, unnamed)
+        if at == 1 and tokens[0].kind == "letter" and (tokens[0].text.isupper() or in_braces):
+            letter = unnamed if tokens[0].text.isupper() else self._expression(tokens[:1], tokens[0].end)
+            return reader.statement(rest, letter)
+        self.notes.append(self.text[tokens[0].start:tokens[-1].end])
+        return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
 
     def _definition(self, tokens: list[Token]) -> Statement:
         if not tokens:
@@ -431,7 +462,11 @@ def _joined_words(tokens: Sequence[Token], word: str) -> list[Token]:
 
 
 def _relates(tokens: Iterable[Token]) -> bool:
-    return any(token.kind == "relation" for token in tokens)
+    return any(token.kind == "relation" or is_set_sign(token) for token in tokens)
+
+
+def _ends(tokens: Sequence[Token]) -> Span:
+    return tokens[0].start, tokens[-1].end
 
 
 def _span_of(parts: Sequence[Statement]) -> Span:

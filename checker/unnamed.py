@@ -1,0 +1,72 @@
+"""Sets and points that stand alone on a line: which letters are they values of?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from checker.relations import is_limit
+from checker.solutions import links
+from checker.substitution import substituted_in
+from checker.syntax import Alternatives, Chain, Expression, Line, Note, Relation, Statement, Symbol, System, letters
+from checker.syntax.sets import UNNAMED
+
+__all__ = ["named_lines"]
+
+_CONSTANTS = frozenset({"pi", "i", "e", "infty"})
+
+
+def named_lines(lines: Sequence[Line | None], question: Statement | None = None) -> list[Line | None]:
+    """The lines with the letter put into each set or point that stands alone; words where none is meant.
+
+    A set takes the one letter of the conditions before it; a pair such as (3, 4) takes the two letters of a system. A
+    pair in brackets is an interval only where an inequality stands before it, else a point that is passed over.
+    """
+    told: list[Statement] = [] if question is None else [question]
+    out: list[Line | None] = []
+    for line in lines:
+        if line is None:
+            out.append(None)
+            continue
+        statement = line.statement
+        if UNNAMED in letters(statement):
+            statement = _named(statement, told) or Note(statement.span, line.text.strip())
+            line = replace(line, statement=statement)
+        told.append(statement)
+        out.append(line)
+    return out
+
+
+def _named(statement: Statement, told: Sequence[Statement]) -> Statement | None:
+    conditions = [one for one in told if isinstance(one, Relation | Chain | Alternatives | System)]
+    names = [sorted(letters(one) - _CONSTANTS) for one in conditions]
+    if not conditions or (told and isinstance(told[0], Expression)):
+        return None
+    pair = _pair(statement)
+    both = sorted({name for found in names for name in found})
+    if pair is not None and len(both) == 2 and sum(len(found) == 2 for found in names) >= 2:
+        low, high = pair.members[0], pair.members[2]
+        span = statement.span
+        return System(span, tuple(
+            Relation(span, Symbol(span, name), "=", node, span) for name, node in zip(both, (low, high), strict=True)
+        ))
+    known = [found for found in names if found]
+    if not known or len(known[-1]) != 1:
+        return None
+    if pair is not None and not any(_bounds(one) for one in conditions):
+        return None
+    (name,) = known[-1]
+    return substituted_in(statement, {UNNAMED: Symbol(statement.span, name)})
+
+
+def _pair(statement: Statement) -> Chain | None:
+    """(3, 4) as it is read: an open interval."""
+    match statement:
+        case Chain(members=(_, Symbol(name=name), _), operators=("<", "<")) if name == UNNAMED:
+            return statement
+        case _:
+            return None
+
+
+def _bounds(statement: Statement) -> bool:
+    return is_limit(statement) or any(sign in ("<", ">", "\\le", "\\ge") for _, sign, _ in links(statement))
