@@ -13,19 +13,27 @@ __all__ = ["Entry", "make_action"]
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """An action before it is made; keys in Qt's portable text, the first is shown in the menu."""
+    """An action before it is made; keys in Qt's portable text, the first is shown in the menu.
+
+    checks: whether it is switched on and off; then `run` is told which.
+    """
 
     words: str
     keys: Sequence[str]
-    run: Callable[[], object]
+    run: Callable[..., object]
     tip: str = ""
+    checks: bool = False
 
 
 def make_action(entry: Entry, parent: QObject) -> QAction:
     """The action of an entry, with its keys."""
     action = QAction(entry.words, parent)
     action.setShortcuts([QKeySequence(key) for key in entry.keys])
-    action.triggered.connect(lambda checked=False: entry.run())
+    if entry.checks:
+        action.setCheckable(True)
+        action.toggled.connect(entry.run)
+    else:
+        action.triggered.connect(lambda checked=False: entry.run())
     if entry.tip:
         action.setToolTip(entry.tip)
         action.setStatusTip(entry.tip)

@@ -5,9 +5,10 @@ from __future__ import annotations
 import logging
 import multiprocessing
 import threading
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from multiprocessing.connection import Connection
+from typing import TypeVar
 
 from desktop.document import DeskLine, WorkingVerdict
 from desktop.pipeline import judge_lines
@@ -17,6 +18,8 @@ from recognition.result import Candidate, Tick, no_tick
 __all__ = ["CheckerProcess"]
 
 log = logging.getLogger(__name__)
+
+T = TypeVar("T")
 
 SECONDS_A_LINE = 10.0
 """Longest wait for a page, for each of its lines; the checker's own budget is far below it."""
@@ -38,9 +41,21 @@ class CheckerProcess:
             Cancelled: tick stopped it; the process is ended with the work that it did.
             InputError: the process died or took too long.
         """
+        light = tuple(_light(line) for line in lines)
+        return tuple(self.call(judge_lines, light, longest_s=SECONDS_A_LINE * (len(lines) + 2), tick=tick))
+
+    def call(self, work: Callable[..., T], *arguments: object, longest_s: float, tick: Tick = no_tick) -> T:
+        """Do any work that can be sent to a process: a function of a module, with plain arguments.
+
+        Args:
+            longest_s: longest wait, in seconds.
+        Raises:
+            Cancelled: tick stopped it; the process is ended with the work that it did.
+            InputError: the process died or took too long.
+        """
         with self._lock:
             try:
-                return self._ask(tuple(_light(line) for line in lines), tick)
+                return self._ask(work, arguments, longest_s, tick)
             except Cancelled:
                 self._end()
                 raise
@@ -58,21 +73,22 @@ class CheckerProcess:
         with self._lock:
             self._end()
 
-    def _ask(self, lines: tuple[DeskLine, ...], tick: Tick) -> tuple[WorkingVerdict, ...]:
+    def _ask(self, work: Callable[..., T], arguments: tuple[object, ...], longest: float, tick: Tick) -> T:
         pipe = self._ready()
-        pipe.send(lines)
-        waited, longest = 0.0, SECONDS_A_LINE * (len(lines) + 2)
+        pipe.send((work, arguments))
+        waited = 0.0
         while not pipe.poll(_POLL_S):
             waited += _POLL_S
             tick(0, 1)
             if waited > longest:
                 self._end()
                 raise InputError("The check took too long and was stopped. Shorten the longest line and try again.")
-        answer = pipe.recv()
-        if isinstance(answer, str):
-            log.error("the checker failed: %s", answer)
+        fault, answer = pipe.recv()
+        if fault:
+            log.error("the checker failed: %s", fault)
             raise InputError("The check failed; nothing is lost. Change a line to check again, or see the log.")
-        return tuple(answer)
+        result: T = answer
+        return result
 
     def _ready(self) -> Connection:
         if self._process is None or not self._process.is_alive() or self._pipe is None:
@@ -98,18 +114,18 @@ def _light(line: DeskLine) -> DeskLine:
 
 
 def _serve(pipe: Connection) -> None:
-    """Answer pages until the other end closes; called in the process."""
+    """Do what is sent until the other end closes; called in the process."""
     import signal
     import traceback
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     while True:
         try:
-            lines = pipe.recv()
+            work, arguments = pipe.recv()
         except (EOFError, OSError):
             return
         try:
-            answer: object = judge_lines(lines)
+            answer = ("", work(*arguments))
         except Exception:
-            answer = traceback.format_exc()
+            answer = (traceback.format_exc(), None)
         pipe.send(answer)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import logging
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -12,12 +13,15 @@ import numpy as np
 from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
+from checker.marking.result import Marks
 from desktop.checker_process import CheckerProcess
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.marked_picture import marked_image, save_pdf, save_png
 from desktop.maths import MathsError, load_typesetter, tidy, typeset
+from desktop.pipeline import marks_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.scheme_text import Scheme
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
 from recognition.errors import InputError
@@ -30,6 +34,9 @@ log = logging.getLogger(__name__)
 _PAUSE_MS = 120
 """Wait after a change before checking, so that a run of changes is checked once."""
 
+_SECONDS_A_SCHEME = 5.0
+"""Longest wait for the marks of one working."""
+
 Read = tuple[Document, list[tuple[Candidate, ...]]]
 Judged = tuple[Document, int, tuple[WorkingVerdict, ...]]
 
@@ -39,9 +46,11 @@ class Desk(QObject):
 
     document_added = Signal(object)
     document_removed = Signal(object)
+    activated = Signal(object)
     document_changed = Signal(object)
     document_read = Signal(object)
     document_checked = Signal(object)
+    marks_suggested = Signal(object)
     saved = Signal(object)
     copied = Signal(object)
     problem = Signal(str)
@@ -67,6 +76,8 @@ class Desk(QObject):
         self._checks.busy_changed.connect(self._tell_idle)
         self._unread: set[int] = set()
         self._to_check: list[Document] = []
+        self._schemes: tuple[Scheme, ...] = ()
+        self._marks: dict[int, tuple[Marks | None, ...]] = {}
         self._pasted = 0
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
@@ -124,10 +135,17 @@ class Desk(QObject):
         self._add(document)
         self.check(document)
 
+    def lay(self, document: Document) -> None:
+        """Lay a document on the desk as it was kept; it is checked when it has no verdicts yet."""
+        self._add(document)
+        if not document.verdicts:
+            self.check(document)
+
     def remove(self, document: Document) -> None:
         """Take a document off the desk."""
         self.documents.remove(document)
         stack = self._stacks.pop(id(document))
+        self._marks.pop(id(document), None)
         self.undo_group.removeStack(stack)
         stack.deleteLater()
         self.document_removed.emit(document)
@@ -135,10 +153,20 @@ class Desk(QObject):
     def activate(self, document: Document | None) -> None:
         """Make undo and redo those of a document."""
         self.undo_group.setActiveStack(None if document is None else self._stacks[id(document)])  # type: ignore[arg-type]
+        self.activated.emit(document)
 
     def do(self, document: Document, change: AnyChange) -> None:
         """Make a change that can be undone."""
         self._stacks[id(document)].push(ChangeCommand(document, change))
+
+    def do_all(self, document: Document, changes: Sequence[AnyChange], name: str) -> None:
+        """Make several changes that are undone in one step."""
+        if changes:
+            stack = self._stacks[id(document)]
+            stack.beginMacro(name)
+            for change in changes:
+                stack.push(ChangeCommand(document, change))
+            stack.endMacro()
 
     def is_being_read(self, document: Document) -> bool:
         return id(document) in self._unread
@@ -148,6 +176,27 @@ class Desk(QObject):
         if document.lines and document not in self._to_check:
             self._to_check.append(document)
         self._timer.start()
+
+    @property
+    def schemes(self) -> tuple[Scheme, ...]:
+        """The teacher's mark schemes, one for each working of a page; one alone serves every working."""
+        return self._schemes
+
+    def take_schemes(self, schemes: tuple[Scheme, ...]) -> None:
+        """Suggest marks by these schemes from now on, on every page."""
+        self._schemes = schemes
+        self._marks.clear()
+        for document in self.documents:
+            if document.verdicts:
+                self._suggest_marks(document)
+            self.marks_suggested.emit(document)
+
+    def marks_of(self, document: Document, index: int) -> Marks | None:
+        """The marks suggested for the working that holds a line; None when there are none."""
+        found, marks = document.verdict_of(index), self._marks.get(id(document), ())
+        if found is None or len(marks) != len(document.verdicts):
+            return None
+        return marks[document.verdicts.index(found[0])]
 
     def stop(self) -> None:
         """Stop reading, checking and saving; a file that is not written yet stays as it was."""
@@ -295,8 +344,33 @@ class Desk(QObject):
     @Slot(object)
     def _take_verdicts(self, judged: Judged) -> None:
         document, revision, verdicts = judged
+        self._marks.pop(id(document), None)
         if document.show(verdicts, revision=revision):
             self.document_checked.emit(document)
+            self._suggest_marks(document)
+
+    def _suggest_marks(self, document: Document) -> None:
+        if not self._schemes or document not in self.documents:
+            return
+        lines, verdicts, schemes, revision = document.lines, document.verdicts, self._schemes, document.revision
+
+        def work(tick: Tick, give: Give) -> object:
+            light = tuple(replace(line, candidates=(), polygon=()) for line in lines)
+            longest = _SECONDS_A_SCHEME * (len(verdicts) + 2)
+            marks = self._checker.call(marks_of, light, verdicts, schemes, longest_s=longest, tick=tick)
+            return document, revision, schemes, marks
+
+        job = Job("Suggesting marks", work)
+        job.succeeded.connect(self._take_marks)
+        job.failed.connect(self.problem)
+        self._checks.start(job)
+
+    @Slot(object)
+    def _take_marks(self, suggested: tuple[Document, int, tuple[Scheme, ...], tuple[Marks | None, ...]]) -> None:
+        document, revision, schemes, marks = suggested
+        if document.revision == revision and schemes is self._schemes:
+            self._marks[id(document)] = marks
+            self.marks_suggested.emit(document)
 
     def _show_progress(self, name: str, done: int, total: int) -> None:
         self.activity.emit(name, done, total)

@@ -108,6 +108,14 @@ def _outline(shape: Shape) -> tuple[QPainterPath, bool]:
             path.moveTo(0.66, 0.66)
             path.lineTo(0.92, 0.92)
             return path, False
+        case Shape.SHIELD_TICK | Shape.SHIELD_CROSS:
+            path.moveTo(0.12, 0.08)
+            path.lineTo(0.88, 0.08)
+            path.lineTo(0.88, 0.52)
+            path.quadTo(0.86, 0.80, 0.5, 0.96)
+            path.quadTo(0.14, 0.80, 0.12, 0.52)
+            path.closeSubpath()
+            return path, shape is Shape.SHIELD_CROSS
     raise AssertionError(shape)
 
 
@@ -118,6 +126,11 @@ def _paint_inside(painter: QPainter, shape: Shape, colour: QColor) -> None:
         case Shape.CROSS_DISC:
             painter.drawLine(QPointF(0.33, 0.33), QPointF(0.67, 0.67))
             painter.drawLine(QPointF(0.67, 0.33), QPointF(0.33, 0.67))
+        case Shape.SHIELD_CROSS:
+            painter.drawLine(QPointF(0.35, 0.30), QPointF(0.65, 0.62))
+            painter.drawLine(QPointF(0.65, 0.30), QPointF(0.35, 0.62))
+        case Shape.SHIELD_TICK:
+            painter.drawPolyline(_polygon((0.31, 0.46), (0.45, 0.61), (0.70, 0.29)))
         case Shape.RING_TICK:
             painter.drawPolyline(_polygon((0.30, 0.52), (0.45, 0.67), (0.71, 0.35)))
         case Shape.DOWN:

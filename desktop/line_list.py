@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPalette, QPen, QResizeEvent
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -19,6 +19,7 @@ from desktop.glyphs import paint_glyph
 from desktop.line_rows import LINE_ROLE, LineRow, LineRows
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
+from desktop.reveal import Reveal
 from desktop.theme import ground, ink, mix, quiet, state_colour, verdict_colour
 
 __all__ = ["LineList"]
@@ -69,21 +70,12 @@ class _Layout:
         word_height = QFontMetricsF(self.bold).boundingRect(words, _WRAP, word).height()
         self.verdict = QRectF(left + reading_width + _PAD, y, verdict_width, max(self.em * 1.25, word_height))
         reason = QRectF(self.verdict.left(), self.verdict.bottom(), verdict_width, 1e5)
-        reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if self._shows_reason(row) else 0.0
+        reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if row.reason else 0.0
         self.reason = QRectF(reason.left(), reason.top(), verdict_width, reason_height)
         state = metrics.boundingRect(reason, _WRAP, _state_words(row)).height()
         self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, state)
         bottom = max(self.maths.bottom(), self.state.bottom()) + 0.8 * _PAD
-        self.card = QRectF()
-        self.card_rows: list[QRectF] = []
-        if row.card:
-            self._lay_card(row, QRectF(left, bottom, width - left - _PAD, 0), metrics)
-            bottom = self.card.bottom() + _PAD
         self.height = bottom
-
-    @staticmethod
-    def _shows_reason(row: LineRow) -> bool:
-        return bool(row.reason) and not row.card
 
     def _maths_height(self, latex: str, width: float) -> float:
         try:
@@ -91,20 +83,6 @@ class _Layout:
         except MathsError:
             return self.em * 1.3
         return max(self.em * 1.3, maths.height * min(1.0, width / maths.width) + 2)
-
-    def _lay_card(self, row: LineRow, area: QRectF, metrics: QFontMetricsF) -> None:
-        self.label_width = max(metrics.horizontalAdvance(part.label) for part in row.card) + _PAD
-        y = area.top() + 0.7 * _PAD
-        width = area.width() - self.label_width - 2 * _PAD
-        for part in row.card:
-            place = QRectF(area.left() + _PAD + self.label_width, y, width, 1e5)
-            if part.latex:
-                height = self._maths_height(part.latex, width)
-            else:
-                height = max(self.em * 1.2, metrics.boundingRect(place, _WRAP, part.text).height())
-            self.card_rows.append(QRectF(place.left(), y, width, height))
-            y += height + 3
-        self.card = QRectF(area.left(), area.top(), area.width(), y - area.top() + 0.5 * _PAD)
 
 
 class _RowPainter(QStyledItemDelegate):
@@ -142,8 +120,6 @@ class _RowPainter(QStyledItemDelegate):
         painter.drawLine(QPointF(0, area.height() - 0.5), QPointF(area.width(), area.height() - 0.5))
         self._paint_reading(painter, layout, row, palette)
         self._paint_verdict(painter, layout, row, palette)
-        if row.card:
-            self._paint_card(painter, layout, row, palette)
         painter.restore()
 
     def _paint_heading(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
@@ -191,24 +167,6 @@ class _RowPainter(QStyledItemDelegate):
         painter.setPen(state_colour(row.line.state, palette))
         painter.drawText(layout.state, _WRAP, _state_words(row))
 
-    def _paint_card(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
-        assert row.style is not None
-        colour = verdict_colour(row.style, palette)
-        painter.setPen(QPen(colour, 1.2))
-        painter.setBrush(mix(ground(palette), colour, 0.07))
-        painter.drawRoundedRect(layout.card, 5, 5)
-        for part, place in zip(row.card, layout.card_rows, strict=True):
-            painter.setFont(layout.font)
-            painter.setPen(quiet(palette))
-            label = QRectF(layout.card.left() + _PAD, place.top(), layout.label_width, max(place.height(), layout.em))
-            painter.drawText(label, _MIDDLE if part.latex else _WRAP, part.label)
-            if part.latex:
-                strong = colour if part.label in ("Term", "Should be") else ink(palette)
-                paint_maths(painter, place, part.latex, size=layout.maths_size, colour=QColor(strong))
-            else:
-                painter.setPen(ink(palette))
-                painter.drawText(place, _WRAP, part.text)
-
 
 def _state_words(row: LineRow) -> str:
     if row.line.struck_out:
@@ -246,6 +204,11 @@ class LineList(QListView):
 
     def show_document(self, document: Document | None) -> None:
         self._rows.show_document(document)
+
+    def set_reveal(self, reveal: Reveal) -> None:
+        """Tell so much of the slips and no more."""
+        self._rows.set_reveal(reveal)
+        self.scheduleDelayedItemsLayout()
 
     def refresh(self) -> None:
         chosen = self.chosen

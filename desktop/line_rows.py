@@ -12,9 +12,11 @@ from PySide6.QtGui import QImage
 from desktop.document import DeskLine, Document
 from desktop.marked_picture import page_image
 from desktop.maths import plain, tidy
+from desktop.overruled import counted_style
+from desktop.reveal import EVERYTHING, Reveal, shown_reason
 from desktop.typed_page import is_typed
-from desktop.verdict_style import VerdictStyle, style_of
-from desktop.wording import Row, heading, line_reason, slip_rows
+from desktop.verdict_style import VerdictStyle
+from desktop.wording import heading
 
 __all__ = ["LINE_ROLE", "LineRow", "LineRows"]
 
@@ -25,7 +27,7 @@ _CROP_PAD = 0.18
 
 @dataclass(frozen=True, slots=True)
 class LineRow:
-    """All that is shown of one line; heading and card are empty where there is none.
+    """All that is shown of one line; the heading is empty but for the first line of a working.
 
     usual_height: height of the page's usual line, in pixels of the picture, as a measure for all crops.
     """
@@ -37,7 +39,6 @@ class LineRow:
     style: VerdictStyle | None
     reason: str
     heading: str
-    card: tuple[Row, ...]
 
 
 class LineRows(QAbstractListModel):
@@ -48,6 +49,12 @@ class LineRows(QAbstractListModel):
         self._document: Document | None = None
         self._rows: tuple[LineRow, ...] = ()
         self._crops: dict[tuple[int, int, int, int], QImage] = {}
+        self._reveal = EVERYTHING
+
+    def set_reveal(self, reveal: Reveal) -> None:
+        """Tell so much of the slips and no more."""
+        self._reveal = reveal
+        self.refresh()
 
     def show_document(self, document: Document | None) -> None:
         """Show another document, or none."""
@@ -95,18 +102,10 @@ class LineRows(QAbstractListModel):
 
     def _row(self, document: Document, index: int, line: DeskLine, usual: float) -> LineRow:
         found = document.verdict_of(index)
-        style, title, card = None, "", tuple[Row, ...]()
-        if found is not None:
-            verdict, place = found
-            first = place == verdict.report.first_slip
-            style = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first)
-            if place == 0:
-                title = heading(document, verdict)
-            if first:
-                card = slip_rows(document, verdict)
+        title = heading(document, found[0]) if found is not None and found[1] == 0 else ""
         return LineRow(
-            number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual, style=style,
-            reason=line_reason(document, index), heading=title, card=card,
+            number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual,
+            style=counted_style(document, index), reason=shown_reason(document, index, self._reveal), heading=title,
         )
 
     def _crop(self, document: Document, line: DeskLine) -> QImage | None:

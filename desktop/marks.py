@@ -14,8 +14,10 @@ from desktop.document import Document, WorkingVerdict
 from desktop.glyphs import WHITE, paint_glyph, paint_halo_frame
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
+from desktop.overruled import counted_style
 from desktop.places import span_box
-from desktop.verdict_style import VerdictStyle, style_of
+from desktop.reveal import EVERYTHING, GRADES, Reveal
+from desktop.verdict_style import VerdictStyle
 from desktop.wording import is_missing
 from recognition.result import Box
 
@@ -51,16 +53,20 @@ def text_size(document: Document) -> float:
     return max(9.0, side * TEXT_SHARE, min(written * _SHARE_OF_LINE, side * 2 * TEXT_SHARE))
 
 
-def place_marks(document: Document) -> tuple[Mark, ...]:
+def place_marks(document: Document, *, reveal: Reveal = EVERYTHING) -> tuple[Mark, ...]:
     """Work out the marks of a page: the label beside its line where there is room, never over other writing if
-    that can be helped."""
+    that can be helped.
+
+    Args:
+        reveal: how much of a slip is told: the term is framed from the first hint on, the last tells what it should be.
+    """
     text = text_size(document)
     page = QRectF(0, 0, *document.size)
     taken = [_rect(line.box) for line in document.lines]
     marks: list[Mark] = []
     for verdict in document.verdicts:
         for place, index in enumerate(verdict.lines):
-            mark = _mark(document, verdict, place, text, page, taken)
+            mark = _mark(document, verdict, place, text, page, taken, reveal)
             if mark is not None:
                 marks.append(mark)
                 taken.append(mark.label)
@@ -91,25 +97,29 @@ def paint_marks(painter: QPainter, marks: Sequence[Mark], *, text: float) -> Non
 
 
 def _mark(
-    document: Document, verdict: WorkingVerdict, place: int, text: float, page: QRectF, taken: Sequence[QRectF]
+    document: Document, verdict: WorkingVerdict, place: int, text: float, page: QRectF, taken: Sequence[QRectF],
+    reveal: Reveal,
 ) -> Mark | None:
     row = verdict.report.lines[place]
-    if row.verdict in ("start", "note"):
-        return None
     index = verdict.lines[place]
     line = document.lines[index]
-    style = style_of(row.verdict, check_reading=verdict.check_reading_first)
+    style = counted_style(document, index)
+    if style is None or (row.verdict in ("start", "note") and line.override is None):
+        return None
     frame = None
-    if row.verdict == "slip":
-        known = row.slip is not None and not verdict.check_reading_first
+    grade = reveal.grade(row.slip)
+    is_slip = row.verdict == "slip" and (line.override is None or not line.override.is_right)
+    if is_slip:
+        known = grade > 0 and not verdict.check_reading_first
         box = span_box(line, row.slip.span) if known and row.slip is not None else None
         across, down = text * 0.1, text * 0.2
         frame = _rect(box or line.box).adjusted(-across, -down, across, down)
-    elif row.verdict in ("loses", "adds", "undecided", "unreadable"):
+    elif line.override is None and row.verdict in ("loses", "adds", "undecided", "unreadable"):
         pad = text * 0.15
         frame = _rect(line.box).adjusted(-pad, -pad, pad, pad)
     advice = should_be = ""
-    if row.verdict == "slip" and row.slip is not None and row.slip.should_be and not verdict.check_reading_first:
+    told = is_slip and grade == GRADES and not verdict.check_reading_first
+    if told and row.slip is not None and row.slip.should_be:
         advice = "missing: " if is_missing(row.slip) else "should be "
         should_be = row.slip.should_be
     size = _label_size(style.short, advice, should_be, text)

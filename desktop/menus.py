@@ -129,6 +129,18 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
         "&Check": (
             ("check", Entry("Check &now", ["F5"], window.check)),
             ("slip", Entry("Go to first &slip", ["F4", "Ctrl+G"], window.go_to_slip)),
+            None,
+            ("student", Entry("&Hints one at a time (student)", ["Ctrl+Shift+H"], window.set_student, checks=True)),
+            ("hint", Entry("Next h&int", ["Ctrl+H"], window.ask_for_hint)),
+            ("example", Entry("Co&unterexample, or hide it", ["Ctrl+E"], window.card.toggle_example)),
+            None,
+            ("right", Entry("Declare line &right", ["Ctrl+R"], lambda: window.card.declare(True))),
+            ("wrong", Entry("Declare line &wrong", ["Ctrl+Shift+R"], lambda: window.card.declare(False))),
+            ("unsaid", Entry("Take &my word back", ["Ctrl+U"], lambda: window.card.declare(None))),
+            None,
+            ("scheme", Entry("Mark &scheme…", ["Ctrl+M"], window.ask_for_scheme)),
+            ("award", Entry("&Award the suggested marks", ["Ctrl+Shift+M"], window.award_suggested)),
+            None,
             ("stop", Entry("S&top", ["Ctrl+."], desk.stop)),
         ),
         "&View": (

@@ -35,8 +35,8 @@ from PySide6.QtWidgets import (
 from desktop.document import DeskLine, Document, State
 from desktop.marked_picture import page_images
 from desktop.marks import Mark, paint_marks, place_marks, text_size
-from desktop.verdict_style import style_of
-from desktop.wording import line_reason
+from desktop.overruled import counted_style
+from desktop.reveal import EVERYTHING, Reveal, shown_reason
 from recognition.result import Box
 
 __all__ = ["PageView"]
@@ -184,6 +184,7 @@ class PageView(QGraphicsView):
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
         self._shown: object = None
+        self._reveal = EVERYTHING
 
     def show_document(self, document: Document | None) -> None:
         """Show another page, fitted to the view; None for an empty desk."""
@@ -199,9 +200,14 @@ class PageView(QGraphicsView):
         document = self._lines.document
         if document is not None and document.picture is not self._shown:
             self._show_picture()  # a typed working is drawn anew after each change
-        self._lines.marks = () if document is None else place_marks(document)
+        self._lines.marks = () if document is None else place_marks(document, reveal=self._reveal)
         self._lines.update()
         self._fit_again()
+
+    def set_reveal(self, reveal: Reveal) -> None:
+        """Tell so much of the slips and no more."""
+        self._reveal = reveal
+        self.refresh()
 
     def choose(self, index: int) -> None:
         """Show which line is chosen, and bring it into view."""
@@ -337,10 +343,8 @@ class PageView(QGraphicsView):
         document = self._lines.document
         if document is None or index < 0:
             return ""
-        found = document.verdict_of(index)
-        if found is None:
+        style = counted_style(document, index)
+        if style is None:
             return f"Line {index + 1}"
-        verdict, place = found
-        word = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first).word
-        reason = line_reason(document, index)
-        return f"Line {index + 1}: {word}. {reason}" if reason else f"Line {index + 1}: {word}."
+        reason = shown_reason(document, index, self._reveal)
+        return f"Line {index + 1}: {style.word}. {reason}" if reason else f"Line {index + 1}: {style.word}."

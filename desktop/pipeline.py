@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
+from checker.marking.result import Marks
+from checker.marking.scheme import Mark
 from checker.report import LineReport, Report, Slip, Working
 from desktop.document import DeskLine, State, WorkingVerdict
 from desktop.workings import group_lines, split_number
 from recognition.result import Candidate, Tick, no_tick
 
-__all__ = ["CLOSE", "Judge", "judge_lines"]
+__all__ = ["CLOSE", "Judge", "judge_lines", "marks_of"]
 
 CLOSE = 0.1
 """Another reading is close when it is at least this many times as probable as the reading that was judged."""
@@ -44,6 +46,43 @@ def judge_lines(
         verdicts.append(_judge_group(lines, group, judge))
     tick(len(groups), len(groups))
     return tuple(verdicts)
+
+
+def marks_of(
+    lines: Sequence[DeskLine], verdicts: Sequence[WorkingVerdict], schemes: Sequence[tuple[Mark, ...]]
+) -> tuple[Marks | None, ...]:
+    """Suggest marks for each working; None where there is no scheme for it.
+
+    Args:
+        lines: all lines of the page.
+        verdicts: what was found of its workings.
+        schemes: one for each working in order; a single one serves every working.
+    Returns:
+        The marks of each working; the line of an award is an index on the page.
+    """
+    suggested: list[Marks | None] = []
+    for number, verdict in enumerate(verdicts):
+        scheme = schemes[0] if len(schemes) == 1 else schemes[number] if number < len(schemes) else ()
+        suggested.append(_marks(lines, verdict, scheme) if scheme else None)
+    return tuple(suggested)
+
+
+def _marks(lines: Sequence[DeskLine], verdict: WorkingVerdict, scheme: tuple[Mark, ...]) -> Marks:
+    from checker.marking.suggestion import suggested_marks
+
+    said = [place for place, index in enumerate(verdict.lines) if lines[index].latex.strip()]
+    moved = {place: new for new, place in enumerate(said)}
+    rows = tuple(
+        replace(row, source=None if row.source is None else moved.get(row.source))
+        for row in (verdict.report.lines[place] for place in said)
+    )
+    first = verdict.report.first_slip
+    report = replace(verdict.report, lines=rows, first_slip=None if first is None else moved[first])
+    texts = tuple(split_number(lines[verdict.lines[place]].latex)[1] for place in said)
+    marks = suggested_marks(Working(texts, scheme=scheme), report)
+    return Marks(tuple(
+        replace(award, line=None if award.line is None else verdict.lines[said[award.line]]) for award in marks.each
+    ))
 
 
 def _judge_group(lines: Sequence[DeskLine], group: tuple[int, ...], judge: Judge) -> WorkingVerdict:

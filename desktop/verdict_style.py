@@ -11,7 +11,9 @@ from enum import StrEnum
 
 from checker.report import VERDICTS
 
-__all__ = ["CHECK_READING", "STYLES", "Shape", "VerdictStyle", "contrast", "style_of"]
+__all__ = [
+    "CHECK_READING", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape", "VerdictStyle", "contrast", "style_of",
+]
 
 
 class Shape(StrEnum):
@@ -28,6 +30,8 @@ class Shape(StrEnum):
     DASHED = "dashed frame"
     BAR = "bar"
     LENS = "lens"
+    SHIELD_TICK = "tick in a shield"
+    SHIELD_CROSS = "cross in a shield"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +60,10 @@ STYLES: dict[str, VerdictStyle] = {
 
 CHECK_READING = VerdictStyle("check the reading first", "check reading", Shape.LENS, "#7A5200", "#F2CB6B")
 """For a flagged line that may only be misread: it is not called a slip."""
+
+DECLARED_RIGHT = VerdictStyle("declared right", "declared right", Shape.SHIELD_TICK, "#175A33", "#92E0AF")
+DECLARED_WRONG = VerdictStyle("declared wrong", "declared wrong", Shape.SHIELD_CROSS, "#931029", "#FFABB6")
+"""The user's own word, which stands above the checker's."""
 
 assert set(STYLES) == set(VERDICTS)
 

@@ -23,24 +23,33 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from desktop.card import card_of
 from desktop.desk import Desk
 from desktop.dialogs import KeysBox, TypedWorkingBox
 from desktop.document import (
     ConfirmAll,
     DeskLine,
     Document,
+    LineMark,
     MarkStart,
+    Override,
     SetReading,
     State,
     StrikeOut,
 )
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
+from desktop.mark_text import awards_to_lines
 from desktop.menus import Menus
 from desktop.notice import Notice
+from desktop.overruled import counted_slip
+from desktop.page_changes import AwardMarks, Overrule
 from desktop.page_list import PageList, page_name
 from desktop.page_view import PageView
 from desktop.progress import Progress
+from desktop.reveal import EVERYTHING, Reveal
+from desktop.scheme_box import SchemeBox
+from desktop.verdict_card import CardArea, VerdictCard
 from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
@@ -60,6 +69,8 @@ class Window(QMainWindow):
         super().__init__()
         self._desk = desk
         self._document: Document | None = None
+        self._reveal = EVERYTHING
+        self._scheme_text = ""
         self.setWindowTitle("Firstslip")
         self.setAcceptDrops(True)
         room = self.screen().availableSize()
@@ -72,6 +83,7 @@ class Window(QMainWindow):
         desk.document_changed.connect(self._on_changed)
         desk.document_read.connect(self._on_read)
         desk.document_checked.connect(self._on_checked)
+        desk.marks_suggested.connect(self._on_marks_suggested)
         desk.saved.connect(self._on_saved)
         desk.copied.connect(self._on_copied)
         desk.problem.connect(self.notice.say)
@@ -102,11 +114,18 @@ class Window(QMainWindow):
         self.editor = LineEditor()
         self.editor.confirmed.connect(self._confirm)
         self.editor.abandoned.connect(self.list.setFocus)
+        self.card = VerdictCard()
+        self.card.hint_asked.connect(self.ask_for_hint)
+        self.card.reading_taken.connect(self._confirm)
+        self.card.overruled.connect(self._overrule)
+        self.card.marked.connect(self._mark)
+        self.card.awarded.connect(self.award_suggested)
         self._right = QWidget()
         right = QVBoxLayout(self._right)
         right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(0)
         right.addWidget(self.list, 1)
+        right.addWidget(CardArea(self.card))
         right.addWidget(self.editor)
         self._right.setMinimumWidth(400)
         split = QSplitter(Qt.Orientation.Horizontal)
@@ -258,10 +277,70 @@ class Window(QMainWindow):
     def go_to_slip(self) -> None:
         """Choose the first slip of the page."""
         if self._document is not None:
-            slips = [v.first_slip_line for v in self._document.verdicts if v.first_slip_line is not None]
+            document = self._document
+            counted = (counted_slip(document, verdict) for verdict in document.verdicts)
+            slips = [index for index in counted if index is not None]
             if slips:
                 self.list.choose(slips[0])
                 self.list.setFocus()
+
+    # Verdicts ----------------------------------------------------------------------------------------------------
+
+    def set_student(self, is_student: bool) -> None:
+        """Give hints one at a time in place of the whole answer, or tell all again."""
+        self._set_reveal(Reveal(is_student))
+
+    def ask_for_hint(self) -> None:
+        """Give the next hint to the chosen line, or to the first slip."""
+        if not self._reveal.is_student:
+            self._menus.actions["student"].setChecked(True)
+        if self.card.card is None or self.card.card.slip is None:
+            self.go_to_slip()
+        card = self.card.card
+        if card is not None and card.slip is not None and card.next_hint:
+            self._set_reveal(self._reveal.further(card.slip))
+
+    def ask_for_scheme(self) -> None:
+        """Ask for the mark scheme, and suggest marks by it."""
+        box = SchemeBox(self._scheme_text, self)
+        if box.exec():
+            self._scheme_text = box.text
+            self._desk.take_schemes(box.schemes)
+
+    def award_suggested(self) -> None:
+        """Write the marks that are suggested for the working of the chosen line beside their lines."""
+        document, marks = self._document, None
+        if document is not None and self.list.chosen >= 0:
+            marks = self._desk.marks_of(document, self.list.chosen)
+        if document is None or marks is None:
+            return
+        self._desk.do_all(document, awards_to_lines(document, self.list.chosen, marks), "Award suggested marks")
+
+    @Slot(int, object)
+    def _overrule(self, index: int, override: Override | None) -> None:
+        if self._document is not None and self._document.lines[index].override != override:
+            self._desk.do(self._document, Overrule(index, override))
+
+    @Slot(int, object)
+    def _mark(self, index: int, marks: tuple[LineMark, ...]) -> None:
+        if self._document is not None and self._document.lines[index].marks != marks:
+            self._desk.do(self._document, AwardMarks(index, marks))
+
+    def _set_reveal(self, reveal: Reveal) -> None:
+        self._reveal = reveal
+        self.list.set_reveal(reveal)
+        self.page.set_reveal(reveal)
+        self._show_card()
+
+    def _show_card(self) -> None:
+        document, index, line = self._document, self.list.chosen, self._chosen_line()
+        if document is None or line is None:
+            self.card.show_card(None)
+        else:
+            card = card_of(document, index, self._reveal)
+            self.card.show_card(card, line_marks=line.marks, marks=self._desk.marks_of(document, index))
+
+    # Editing -----------------------------------------------------------------------------------------------------
 
     @Slot(int, str)
     def _confirm(self, index: int, latex: str) -> None:
@@ -312,6 +391,7 @@ class Window(QMainWindow):
     def _on_line_chosen(self, index: int) -> None:
         self._keep_edit()
         self.editor.show_line(index, self._chosen_line())
+        self._show_card()
         self.page.choose(index)
         self._refresh_actions()
 
@@ -344,6 +424,7 @@ class Window(QMainWindow):
                 self.list.choose(document.next_doubtful(-1) or 0)
             if not self.editor.has_edit or self._chosen_line() is None:
                 self.editor.show_line(self.list.chosen, self._chosen_line())
+            self._show_card()
         self._refresh_actions()
 
     @Slot(object)
@@ -358,6 +439,11 @@ class Window(QMainWindow):
         untouched = not any(line.state is State.CONFIRMED for line in document.lines)
         if document is self._document and untouched and document.next_doubtful(-1) is None:
             self.go_to_slip()
+
+    @Slot(object)
+    def _on_marks_suggested(self, document: Document) -> None:
+        if document is self._document:
+            self._show_card()
 
     @Slot(int)
     def _choose_page(self, row: int) -> None:
@@ -377,6 +463,7 @@ class Window(QMainWindow):
             self.list.setFocus()
         else:
             self.editor.show_line(-1, None)
+        self._show_card()
         self._refresh_actions()
 
     def _refresh_actions(self) -> None:

@@ -8,8 +8,12 @@ from dataclasses import dataclass
 from checker.report import Slip
 from desktop.document import Document, State, WorkingVerdict
 from desktop.maths import plain
+from desktop.overruled import counted_slip
 
-__all__ = ["TEACHER_DECIDES", "Row", "heading", "headline", "is_missing", "line_reason", "slip_rows", "working_name"]
+__all__ = [
+    "TEACHER_DECIDES", "Row", "heading", "headline", "is_missing", "line_reason", "sentence", "slip_rows",
+    "working_name",
+]
 
 TEACHER_DECIDES = "Marks and verdicts are a suggestion: the teacher decides."
 
@@ -38,8 +42,11 @@ def heading(document: Document, verdict: WorkingVerdict) -> str:
 
 def headline(document: Document, verdict: WorkingVerdict) -> str:
     """The verdict on a working in one sentence."""
-    slip_line = verdict.first_slip_line
+    slip_line = counted_slip(document, verdict)
     rows = verdict.report.lines
+    own = [i + 1 for i in verdict.lines if document.lines[i].override is not None]
+    if slip_line is not None and slip_line + 1 in own:
+        return f"First slip: line {slip_line + 1}, as you declared."
     if slip_line is not None:
         if verdict.check_reading_first:
             return f"Line {slip_line + 1} does not follow as it was read. {verdict.reading_hint}"
@@ -60,6 +67,8 @@ def headline(document: Document, verdict: WorkingVerdict) -> str:
     lossy = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict in ("loses", "adds")]
     if lossy:
         return f"No slip found; look at {_lines(lossy)}."
+    if own:
+        return f"No slip left: {_lines(own)} {'was' if len(own) == 1 else 'were'} declared right."
     judged = sum(row.verdict not in ("note", "start") for row in rows)
     if not judged:
         return "One line only: nothing to compare it with."
@@ -71,6 +80,9 @@ def headline(document: Document, verdict: WorkingVerdict) -> str:
 
 def line_reason(document: Document, index: int) -> str:
     """Why a line has its verdict, in ordinary signs; empty before checking and where nothing needs saying."""
+    override = document.lines[index].override
+    if override is not None:
+        return override.note
     found = document.verdict_of(index)
     if found is None:
         return ""
@@ -81,8 +93,8 @@ def line_reason(document: Document, index: int) -> str:
     if row.verdict == "slip" and verdict.check_reading_first:
         return "Judged from lines whose reading should be checked first."
     if row.verdict == "slip" and row.slip is not None:
-        return _sentence(row.slip.because or row.reason)
-    return _sentence(row.reason)
+        return sentence(row.slip.because or row.reason)
+    return sentence(row.reason)
 
 
 def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
@@ -90,7 +102,7 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
 
     Where the reading should be checked first, the card shows the reading, not a slip.
     """
-    if verdict.report.first_slip is None:
+    if verdict.report.first_slip is None or counted_slip(document, verdict) != verdict.first_slip_line:
         return ()
     row = verdict.report.lines[verdict.report.first_slip]
     line = document.lines[verdict.lines[verdict.report.first_slip]]
@@ -104,12 +116,12 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
             index, latex = verdict.other_reading
             rows.append(Row(f"Or line {index + 1} says", latex=latex))
         if row.reason:
-            rows.append(Row("As read", text=_sentence(row.reason)))
+            rows.append(Row("As read", text=sentence(row.reason)))
         return tuple(rows)
     rows.append(Row("Line as written", latex=line.latex))
     if row.slip is None:
         if row.reason:
-            rows.append(Row("Why", text=_sentence(row.reason)))
+            rows.append(Row("Why", text=sentence(row.reason)))
         return tuple(rows)
     slip = row.slip
     if slip.term and not is_missing(slip):
@@ -117,15 +129,15 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     if slip.should_be:
         rows.append(Row("Missing" if is_missing(slip) else "Should be", latex=slip.should_be))
     if slip.because:
-        rows.append(Row("Why", text=_sentence(slip.because)))
+        rows.append(Row("Why", text=sentence(slip.because)))
     if slip.repaired:
         rows.append(Row("Line put right", latex=slip.repaired))
     if row.reason and row.reason != slip.because:
-        rows.append(Row("Check" if slip.because else "Why", text=_sentence(row.reason)))
+        rows.append(Row("Check" if slip.because else "Why", text=sentence(row.reason)))
     return tuple(rows)
 
 
-def _sentence(words: str) -> str:
+def sentence(words: str) -> str:
     """The words in plain signs, with a capital and a full stop."""
     text = plain(words).strip()
     if re.match(r"[a-z]{2}", text):

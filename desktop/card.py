@@ -1,0 +1,100 @@
+"""What the card of a line says: the step, the factors, what is written and what it should be. No Qt."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from checker.report import Slip
+from desktop.document import Document, Override
+from desktop.overruled import counted_style
+from desktop.reveal import GRADES, Reveal
+from desktop.verdict_style import VerdictStyle
+from desktop.wording import Row, is_missing, line_reason, sentence
+
+__all__ = ["Card", "card_of"]
+
+_FACTORS = re.compile(r"(?P<one>\S.*?) times (?P<other>\S.*?) is (?P<product>[^:;,]+)")
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """The card of one line.
+
+    rows: what is told now. counterexample: a sentence that is shown on demand; empty when there is none.
+    next_hint: grade of the hint that may be asked for; 0 when there is none left.
+    other_reading: index of a line and another reading of it, with which this line follows.
+    """
+
+    index: int
+    style: VerdictStyle
+    title: str
+    rows: tuple[Row, ...] = ()
+    counterexample: str = ""
+    next_hint: int = 0
+    slip: Slip | None = None
+    other_reading: tuple[int, str] | None = None
+    override: Override | None = None
+
+
+def card_of(document: Document, index: int, reveal: Reveal) -> Card | None:
+    """The card of a line; None before the page is checked."""
+    if not 0 <= index < len(document.lines):
+        return None
+    line, style = document.lines[index], counted_style(document, index)
+    found = document.verdict_of(index)
+    if style is None or found is None:
+        return None
+    verdict, place = found
+    row = verdict.report.lines[place]
+    title = f"Line {index + 1}: {style.word}"
+    reason = sentence(row.reason)
+    if row.verdict != "slip":
+        said = line_reason(document, index)
+        rows = (Row("Why", text=said),) if said and line.override is None else ()
+        return Card(index, style, title, rows, override=line.override)
+    if line.override is not None and line.override.is_right:
+        said = row.slip.because if row.slip is not None else row.reason
+        return Card(index, style, title, (Row("The checker said", text=sentence(said)),), override=line.override)
+    rows_before = () if row.source is None else (_line_row(document, verdict.lines[row.source], "From line {}"),)
+    if verdict.check_reading_first and line.override is None:
+        told = [*rows_before, Row("Line as read", latex=line.latex)]
+        other = verdict.other_reading if place == verdict.report.first_slip else None
+        if other is not None:
+            told.append(Row(f"Or line {other[0] + 1} says", latex=other[1]))
+        told.append(Row("Why", text=line_reason(document, index)))
+        return Card(index, style, title, tuple(told), reason, other_reading=other)
+    told = [*rows_before, Row("Line as written", latex=line.latex)]
+    slip = row.slip
+    witness = reason if row.witness is not None else ""
+    if slip is None:
+        if reason and row.witness is None:
+            told.append(Row("Why", text=reason))
+        return Card(index, style, title, tuple(told), witness, override=line.override)
+    grade = reveal.grade(slip)
+    if reveal.is_student:
+        told += [Row(f"Hint {number}", text=text) for number, text in enumerate(reveal.hints(slip), start=1)]
+    if grade == GRADES:
+        told += _slip_rows(slip, says_why=not reveal.is_student)
+    next_hint = grade + 1 if grade < GRADES else 0
+    return Card(index, style, title, tuple(told), witness, next_hint, slip, override=line.override)
+
+
+def _slip_rows(slip: Slip, *, says_why: bool) -> list[Row]:
+    rows: list[Row] = []
+    factors = _FACTORS.match(slip.because)
+    if factors is not None:
+        rows.append(Row("Factors", latex=rf"{factors['one']} \text{{ and }} {factors['other']}"))
+    if slip.term and not is_missing(slip):
+        rows.append(Row("Written", latex=slip.term))
+    if slip.should_be:
+        rows.append(Row("Missing" if is_missing(slip) else "Should be", latex=slip.should_be))
+    if slip.because and says_why:
+        rows.append(Row("Why", text=sentence(slip.because)))
+    if slip.repaired:
+        rows.append(Row("Line put right", latex=slip.repaired))
+    return rows
+
+
+def _line_row(document: Document, index: int, label: str) -> Row:
+    return Row(label.format(index + 1), latex=document.lines[index].latex)
