@@ -13,7 +13,7 @@ from mpmath.ctx_iv import MPIntervalContext
 from mpmath.ctx_mp import MPContext
 
 from checker.polynomial import TooLargeError
-from checker.ring import UndefinedError, UnsupportedError
+from checker.refusals import UndefinedError, UnsupportedError
 from checker.syntax import (
     Absolute,
     Bracket,

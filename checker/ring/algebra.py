@@ -27,8 +27,8 @@ from checker.polynomial import (
     scaled,
     subtract,
 )
+from checker.refusals import RegrowError, UndefinedError, UnsupportedError
 from checker.ring.reading import HANDLERS
-from checker.ring.refusals import RegrowError, UndefinedError, UnsupportedError
 from checker.syntax import Node
 
 __all__ = ["MAX_LETTERS", "Ring", "in_ring"]

@@ -22,9 +22,9 @@ from checker.polynomial import (
     q_number,
     subtract,
 )
+from checker.refusals import UndefinedError
 from checker.ring.powers import raised_to, root_of_number
 from checker.ring.primes import prime_powers
-from checker.ring.refusals import UndefinedError
 from checker.syntax import Function
 
 if TYPE_CHECKING:

@@ -23,8 +23,8 @@ from checker.polynomial import (
     scaled,
     used,
 )
+from checker.refusals import UndefinedError, UnsupportedError
 from checker.ring.primes import TRIAL_DIVISORS, prime_powers
-from checker.ring.refusals import UndefinedError, UnsupportedError
 
 if TYPE_CHECKING:
     from checker.ring.algebra import Ring

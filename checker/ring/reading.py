@@ -21,9 +21,9 @@ from checker.polynomial import (
     q_negated,
     scaled,
 )
+from checker.refusals import UndefinedError, UnsupportedError
 from checker.ring.functions import function
 from checker.ring.powers import absolute, raised, raised_to, root_of
-from checker.ring.refusals import UndefinedError, UnsupportedError
 from checker.syntax import (
     Absolute,
     Bracket,

@@ -8,6 +8,7 @@ from typing import Literal
 
 from checker.errors import ParseError
 from checker.syntax.applications import function, letter
+from checker.syntax.calculus import between
 from checker.syntax.cursor import MAX_DEPTH, Cursor
 from checker.syntax.numerals import numeral
 from checker.syntax.structures import STRUCTURES, structure
@@ -61,6 +62,20 @@ class ExpressionParser:
             raise self.cursor.expected("an operator or the end of the line")
         return node
 
+    def part(self, end: int, what: str) -> Node:
+        """The one expression that the tokens up to a place are; the place is not passed."""
+        cursor = self.cursor
+        stop = cursor.tokens[end]
+        inner = ExpressionParser(
+            cursor.text, [*cursor.tokens[cursor.at:end], Token("end", "", stop.start, stop.start)], cursor.readings
+        )
+        inner.cursor.depth = cursor.depth
+        node = inner.sum()
+        if inner.cursor.token.kind != "end":
+            raise inner.cursor.expected(what)
+        cursor.doubts |= inner.cursor.doubts
+        return node
+
     # sums and products
 
     def sum(self) -> Node:
@@ -75,7 +90,7 @@ class ExpressionParser:
                 self.cursor.advance()
             elif terms:
                 break
-            body = self._product()
+            body = self.product()
             terms.append(Term((start, body.span[1]), sign, body))
         self.cursor.depth -= 1
         if len(terms) > 1:
@@ -89,7 +104,7 @@ class ExpressionParser:
             case sign:
                 return PlusMinus(only.span, only.body, sign)
 
-    def _product(self) -> Node:
+    def product(self) -> Node:
         factors = [self.signed_factor()]
         joins: list[str] = []
         divisions = 0
@@ -313,6 +328,8 @@ class ExpressionParser:
         span = (opening.start, self.cursor.advance().end)
         if closer == "|":
             return Absolute(span, body)
+        if opening.text == "[" and self.cursor.token.kind == "_":
+            return between(self, body, span)
         return Bracket(span, body, opening.text.removeprefix("\\"))
 
     def _bars(self) -> Node:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 
 from checker.syntax.tokens import GREEK
 from checker.syntax.tree import (
@@ -154,11 +155,47 @@ def _node(node: Node) -> str:
 def _function(node: Function) -> str:
     if node.name == "binom":
         return f"\\binom{{{_node(node.arguments[0])}}}{{{_node(node.arguments[1])}}}"
+    if len(node.arguments) > 1 and node.name in _RUNNING:
+        return _RUNNING[node.name](*(_node(argument) for argument in node.arguments))
     inside = ",".join(_node(argument) for argument in node.arguments)
     name = node.name if len(node.name) == 1 else f"\\{node.name}"
     base = "" if node.base is None else f"_{{{_node(node.base)}}}"
     power = "" if node.power is None else f"^{{{_node(node.power)}}}"
     return f"{name}{base}{power}({inside})"
+
+
+def _derivative(body: str, letter: str, order: str) -> str:
+    raised = "" if order == "1" else f"^{order}"
+    if body.strip("\\").isalpha() and (len(body) == 1 or body[0] == "\\"):
+        return f"\\frac{{d{raised}{body}}}{{d{letter}{raised}}}"
+    return f"\\frac{{d{raised}}}{{d{letter}{raised}}}{_enclosed(body)}"
+
+
+def _integral(body: str, letter: str, low: str | None = None, high: str | None = None) -> str:
+    sign = "\\int" if low is None else f"\\int_{{{low}}}^{{{high}}}"
+    return f"{_joined(sign, body)}\\,d{letter}"
+
+
+def _series(command: str) -> Callable[..., str]:
+    return lambda body, letter, low, high: _joined(f"{command}_{{{letter}={low}}}^{{{high}}}", body)
+
+
+def _limit(side: str) -> Callable[..., str]:
+    return lambda body, letter, place: _joined(f"\\lim_{{{letter}\\to {place}{side}}}", body)
+
+
+def _between(body: str, letter: str, low: str, high: str) -> str:
+    return f"[{body}]_{{{letter}={low}}}^{{{letter}={high}}}"
+
+
+def _enclosed(text: str) -> str:
+    return text if text.startswith("(") and text.endswith(")") else f"({text})"
+
+
+_RUNNING: dict[str, Callable[..., str]] = {
+    "deriv": _derivative, "int": _integral, "sum": _series("\\sum"), "prod": _series("\\prod"), "lim": _limit(""),
+    "limabove": _limit("^+"), "limbelow": _limit("^-"), "between": _between,
+}
 
 
 def _digits(text: str) -> str:

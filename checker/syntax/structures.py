@@ -1,4 +1,4 @@
-"""What a command builds of the groups that follow it: fractions, roots, binomials."""
+"""What a command builds of what follows it: fractions, roots, binomials, integrals, sums, limits."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from checker.errors import ParseError
+from checker.syntax.calculus import OPERATORS, derivative, operator
 from checker.syntax.tree import Fraction, Function, Node, Root
 
 if TYPE_CHECKING:
@@ -13,16 +14,20 @@ if TYPE_CHECKING:
 
 __all__ = ["STRUCTURES", "structure"]
 
-STRUCTURES = frozenset({"frac", "sqrt", "binom", "overline", "dot"})
+STRUCTURES = OPERATORS | {"frac", "sqrt", "binom", "overline", "dot"}
 
 
 def structure(parser: ExpressionParser) -> Node:
-    """The fraction, root or binomial that starts here."""
+    """The fraction, root, binomial, derivative, integral, sum or limit that starts here."""
     cursor = parser.cursor
     token = cursor.advance()
     cursor.deeper()
     node: Node
     match token.text:
+        case "int" | "sum" | "prod" | "lim":
+            node = operator(parser, token)
+        case "frac" if (found := derivative(parser, token)) is not None:
+            node = found
         case "frac":
             top = parser.argument("the top of the fraction")
             bottom = parser.argument("the bottom of the fraction")

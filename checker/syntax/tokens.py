@@ -47,7 +47,8 @@ _UNICODE = {
     "≡": ("relation", "\\equiv"), "⇒": ("link", "\\Rightarrow"), "→": ("link", "\\rightarrow"),
     "⟹": ("link", "\\implies"), "⇔": ("link", "\\iff"), "⟺": ("link", "\\iff"), "∴": ("link", "\\therefore"),
     "∵": ("link", "\\because"), "√": ("command", "sqrt"), "°": ("degree", "°"), "′": ("prime", "'"),
-    "∞": ("letter", "infty"), "∣": ("bar", "|"), "∈": ("command", "in"),
+    "∞": ("letter", "infty"), "∣": ("bar", "|"), "∈": ("command", "in"), "∫": ("command", "int"),
+    "∑": ("command", "sum"), "∏": ("command", "prod"),
 }
 _GREEK_UNICODE = dict(zip("αβγδεζηθικλμνξπρστυφχψω", (
     "alpha", "beta", "gamma", "delta", "epsilon", "zeta", "eta", "theta", "iota", "kappa", "lambda", "mu", "nu", "xi",

@@ -329,12 +329,36 @@ def nodes_of(statement: Statement) -> Iterator[Node]:
 
 
 def letters(part: Node | Statement) -> frozenset[str]:
-    """The names of all letters in a node or statement, `i`, `e` and `pi` among them when written."""
+    """The names of all letters in a node or statement, `i`, `e` and `pi` among them when written.
+
+    Letters that only run inside a sum, a limit or an integral between bounds are not among them.
+    """
     match part:
         case Expression() | Relation() | Chain() | Alternatives() | System() | Definition() | Steps() | Note():
             return frozenset().union(*(letters(node) for node in nodes_of(part)))
         case _:
-            return frozenset(node.name for node in walk(part) if isinstance(node, Symbol))
+            return frozenset(_letters_in(part))
+
+
+_BINDING = frozenset({"int", "sum", "prod", "lim", "limabove", "limbelow", "between"})
+
+
+def _letters_in(top: Node) -> set[str]:
+    found: set[str] = set()
+    waiting: list[Node] = [top]
+    while waiting:
+        node = waiting.pop()
+        kind = type(node)
+        if kind is Symbol:
+            found.add(node.name)  # type: ignore[union-attr]
+        elif kind is Function and len(node.arguments) > 2 and node.name in _BINDING:  # type: ignore[union-attr]
+            body, letter, *bounds = node.arguments  # type: ignore[union-attr]
+            inside = _letters_in(body)
+            found |= inside - {letter.name} if isinstance(letter, Symbol) else inside
+            waiting.extend(bounds)
+        else:
+            waiting.extend(_CHILDREN[kind](node))
+    return found
 
 
 def product_of(factors: Sequence[Node], joins: Sequence[str]) -> Node:

@@ -1,0 +1,1 @@
+"""Derivatives, integrals, sums and limits worked out to ordinary trees."""
