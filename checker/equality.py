@@ -107,6 +107,8 @@ def _zeros(ring: Ring, polys: list[Poly], budget: Budget) -> frozenset[str]:
     found: set[str] = set()
     for poly in polys:
         names = letters_in(poly)
+        if _is_euler(ring, names):
+            continue  # a power of e is never 0
         if len(names) == 1 and not names & ring.opaque and not names & ring.relations.keys():
             (letter,) = names
             plain = [part.get(0, 0) for part in coefficients_in(poly, letter)]
@@ -119,6 +121,10 @@ def _zeros(ring: Ring, polys: list[Poly], budget: Budget) -> frozenset[str]:
             monomials = [{1 << (20 * letter): 1} for letter in sorted(names)] if len(poly) == 1 else [poly]
             found |= {f"{polynomial_latex(part, ring.names)} \\ne 0" for part in monomials}
     return frozenset(found)
+
+
+def _is_euler(ring: Ring, names: frozenset[int]) -> bool:
+    return ring.euler and {ring.names[letter] for letter in names} == {"e"}
 
 
 def _refuted_whole(ring: Ring, rest: Poly, left: Quotient, right: Quotient) -> No | None:

@@ -31,6 +31,11 @@ def test_excluded_value_is_a_condition() -> None:
     assert compare(r"\frac{p^2-9}{p-3}", "p+3") == Yes("exact algebra", (r"p \ne 3",))
 
 
+def test_power_of_e_below_is_no_condition() -> None:
+    # ln(e^-4) is -4; 1/e^4 always has a value.
+    assert compare(r"\ln\left(e^{-4}\right)", "-4") == Yes("exact algebra")
+
+
 # Hand-worked pairs; both sides are meant wherever both are defined over the reals (common practice, no source).
 EQUAL = [
     ("(5-2t)(t+4)", "5t+20-2t^2-8t"), (r"\sqrt{50}", r"5\sqrt2"), (r"\frac{1}{\sqrt5-2}", r"\sqrt5+2"),
