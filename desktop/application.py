@@ -13,6 +13,9 @@ from types import TracebackType
 from PySide6.QtWidgets import QApplication
 
 from desktop.desk import Desk
+from desktop.set_actions import SetActions
+from desktop.sets import Sets
+from desktop.settings import Settings, sets_folder
 from desktop.window import Window
 
 __all__ = ["make_application", "run_window"]
@@ -41,8 +44,12 @@ def make_application() -> QApplication:
 def run_window(files: Sequence[Path]) -> int:
     """Open the window on files and stay until it is closed; returns the exit status."""
     application = make_application()
+    settings = Settings()
     desk = Desk()
     window = Window(desk)
+    sets = Sets(desk, sets_folder())
+    actions = SetActions(window, sets, settings)
+    window.restoreGeometry(settings.geometry)
 
     def show_fault(kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
         log.error("fault in the window", exc_info=(kind, fault, trace))
@@ -51,6 +58,9 @@ def run_window(files: Sequence[Path]) -> int:
     sys.excepthook = show_fault
     signal.signal(signal.SIGINT, signal.SIG_DFL)  # Ctrl+C in the terminal ends the program at once
     window.show()
+    actions.begin(files)
     desk.warm_up()
-    window.open_files(files)
-    return application.exec()
+    status = application.exec()
+    sets.close()
+    settings.save()
+    return status

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import logging
-from collections.abc import Callable
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,17 +68,22 @@ class Autosave(QObject):
         """Whether the file holds this document as it is, picture and all."""
         return id(document) in self._keys and id(document) not in self._dirty and not self._writing
 
-    def fetch_picture(self, document: Document, take: Callable[[object], None]) -> None:
-        """Read a document's picture from the file; `take`, a bound slot, gets it with the document."""
-        key, _ = self._keys[id(document)]
+    def watches(self, document: Document) -> bool:
+        """Whether a document belongs to this set."""
+        return id(document) in self._keys
 
-        def work(tick: Tick, give: Give) -> tuple[Document, NDArray[np.uint8] | None]:
-            return document, self.store.picture(key)
+    @property
+    def pages(self) -> int:
+        """How many pages the set has."""
+        return len(self._order)
 
-        job = Job("Opening the picture", work)
-        job.succeeded.connect(take)
-        job.failed.connect(self.failed)
+    def start(self, job: Job) -> None:
+        """Run a job that asks the file, in turn with the writing."""
         self._jobs.start(job)
+
+    def picture_of(self, document: Document) -> NDArray[np.uint8] | None:
+        """A document's picture from the file; to be called in a job of `start`."""
+        return self.store.picture(self._keys[id(document)][0])
 
     def finish(self) -> bool:
         """Write what is left and wait for it; returns whether the file holds all there is."""
@@ -95,6 +99,34 @@ class Autosave(QObject):
         clean = self.finish()
         self.store.close()
         return clean
+
+    @property
+    def has_failed(self) -> bool:
+        """Whether the last writing failed, so that the file lacks something."""
+        return bool(self._told)
+
+    def leave(self) -> None:
+        """Write what is left and close the file, while the window goes on; this object then ends itself."""
+        self._timer.stop()
+        self._write()
+        self._keys, self._order = {}, []
+        job = Job("Closing the set", lambda tick, give: self.store.close())
+        job.ended.connect(self._end)
+        self._jobs.start(job)
+
+    @Slot(object)
+    def _end(self, job: object) -> None:
+        self.deleteLater()
+
+    def move_to(self, store: SetFile) -> None:
+        """Go on in another file, which holds a copy of this one; this one is closed."""
+        self._timer.stop()
+        self._jobs.finish()
+        self.store.close()
+        self.store = store
+        self._dirty = set(self._keys)
+        self._told = ""
+        self._start(0)
 
     def _changed(self, document: Document) -> None:
         if id(document) in self._keys:

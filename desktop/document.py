@@ -318,6 +318,14 @@ class Document:
         """All that the user can change, as it stands now."""
         return Content(self.lines, self.strokes, self.candidate)
 
+    def let_picture_go(self) -> None:
+        """Hold the small picture only; a set has the large one."""
+        if self.picture is not None:
+            height, width = self.picture.shape[:2]
+            step = max(1, min(height, width) // 200)
+            self.thumbnail = self.picture[::step, ::step].copy()
+        self.picture, self.halvings = None, ()
+
     def listen(self, listener: Listener) -> None:
         """Call the listener after every change of lines or verdicts."""
         self._listeners.append(listener)

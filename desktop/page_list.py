@@ -14,6 +14,7 @@ from desktop.marked_picture import page_image
 __all__ = ["PageList", "page_name", "page_state"]
 
 _THUMB = QSize(104, 92)
+_DOCUMENT = int(Qt.ItemDataRole.UserRole)
 
 
 def page_name(document: Document) -> str:
@@ -63,8 +64,14 @@ class PageList(QListWidget):
     def add(self, document: Document) -> None:
         item = QListWidgetItem(_thumb(document), "")
         item.setTextAlignment(Qt.AlignmentFlag.AlignHCenter)
+        item.setData(_DOCUMENT, document)
         self.addItem(item)
         self.refresh(self.count() - 1, document)
+
+    def row_of(self, document: Document) -> int:
+        """The row of a document; -1 when it is not here."""
+        rows = (row for row in range(self.count()) if self.item(row).data(_DOCUMENT) is document)
+        return next(rows, -1)
 
     def refresh(self, row: int, document: Document) -> None:
         """Show what is now known of a page."""
@@ -75,10 +82,11 @@ class PageList(QListWidget):
 
 
 def _thumb(document: Document) -> QIcon:
-    if document.picture is None:
+    picture = document.thumbnail if document.picture is None else document.picture
+    if picture is None:
         return QIcon()
-    height, width = document.picture.shape[:2]
+    height, width = picture.shape[:2]
     step = max(1, min(width // (2 * _THUMB.width()), height // (2 * _THUMB.height())))
-    image: QImage = page_image(document.picture[::step, ::step])
+    image: QImage = page_image(picture[::step, ::step])
     smooth = Qt.TransformationMode.SmoothTransformation
     return QIcon(QPixmap.fromImage(image.scaled(_THUMB, Qt.AspectRatioMode.KeepAspectRatio, smooth)))

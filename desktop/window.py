@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, Qt, Slot
+from PySide6.QtCore import QMimeData, Qt, Signal, Slot
 from PySide6.QtGui import (
     QCloseEvent,
     QDragEnterEvent,
@@ -49,13 +49,14 @@ from desktop.page_view import PageView
 from desktop.progress import Progress
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.scheme_box import SchemeBox
+from desktop.store import is_set
 from desktop.verdict_card import CardArea, VerdictCard
 from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
 __all__ = ["Window"]
 
-_OPENABLE = "Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml);;All files (*)"
+_OPENABLE = "Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)"
 _EMPTY = (
     "Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),\n"
     "drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T)."
@@ -65,10 +66,14 @@ _EMPTY = (
 class Window(QMainWindow):
     """Shows the desk; every change goes through it."""
 
+    set_asked = Signal(object)
+    files_opened = Signal(object)
+
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
         self._document: Document | None = None
+        self.may_close: Callable[[], bool] = lambda: True
         self._reveal = EVERYTHING
         self._scheme_text = ""
         self.setWindowTitle("Firstslip")
@@ -155,8 +160,16 @@ class Window(QMainWindow):
     # Opening and saving ------------------------------------------------------------------------------------------
 
     def open_files(self, paths: Sequence[Path]) -> None:
-        """Open files on the desk."""
-        self._desk.open(paths)
+        """Open files on the desk; a set takes the place of what lies there."""
+        sets = [path for path in paths if is_set(path)]
+        if not sets:
+            self._desk.open(paths)
+        elif len(paths) > 1:
+            self.notice.say("Open a set by itself, and then the pages that belong in it.")
+            return
+        for path in sets:
+            self.set_asked.emit(path)
+        self.files_opened.emit(list(paths))
 
     def ask_to_open(self) -> None:
         names, _ = QFileDialog.getOpenFileNames(self, "Open pages", "", _OPENABLE)
@@ -237,6 +250,9 @@ class Window(QMainWindow):
             event.acceptProposedAction()
 
     def closeEvent(self, event: QCloseEvent) -> None:
+        if not self.may_close():
+            event.ignore()
+            return
         self._desk.close()
         super().closeEvent(event)
 
@@ -407,8 +423,7 @@ class Window(QMainWindow):
 
     @Slot(object)
     def _on_removed(self, document: Document) -> None:
-        row = self.pages.currentRow()
-        self.pages.takeItem(row)
+        self.pages.takeItem(self.pages.row_of(document))
         self.pages.setVisible(self.pages.count() > 1)
         self._choose_page(self.pages.currentRow())
 
@@ -465,6 +480,21 @@ class Window(QMainWindow):
             self.editor.show_line(-1, None)
         self._show_card()
         self._refresh_actions()
+
+    @property
+    def menus(self) -> Menus:
+        """The menus with their actions."""
+        return self._menus
+
+    @Slot(object)
+    def show_picture(self, document: Document) -> None:
+        """Show the picture of the page, now that it is there."""
+        if document is self._document:
+            chosen = self.list.chosen
+            self.page.show_document(document)
+            self.list.show_document(document)
+            if chosen >= 0:
+                self.list.choose(chosen)
 
     def _refresh_actions(self) -> None:
         self._menus.refresh(self._document, self._chosen_line())

@@ -1,0 +1,134 @@
+"""The window's side of sets: actions in the File menu, recent files, what is kept, and closing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Slot
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QFileDialog, QLabel, QMenu, QMessageBox
+
+from desktop.actions import Entry, make_action
+from desktop.language import tr
+from desktop.sets import Sets
+from desktop.settings import Settings
+from desktop.store import ENDING, is_set
+from desktop.window import Window
+
+__all__ = ["SetActions"]
+
+
+class SetActions(QObject):
+    """Joins the window to the sets and the settings."""
+
+    def __init__(self, window: Window, sets: Sets, settings: Settings) -> None:
+        super().__init__(window)
+        self._window = window
+        self._sets = sets
+        self._settings = settings
+        self.actions: dict[str, QAction] = {}
+        self._kept = QLabel()
+        self._kept.setContentsMargins(0, 0, 12, 0)
+        window.statusBar().addPermanentWidget(self._kept)
+        self._recent = QMenu(tr("Open &recent"), window)
+        self._add_actions()
+        window.may_close = self.may_close
+        window.set_asked.connect(sets.open)
+        window.files_opened.connect(self._remember)
+        sets.opened.connect(self._on_opened)
+        sets.keeping.connect(self._on_keeping)
+        sets.pictured.connect(window.show_picture)
+
+    def _add_actions(self) -> None:
+        entries = {
+            "new_set": Entry(tr("&New set"), ["Ctrl+Shift+N"], self._sets.clear,
+                             tr("Put the pages on the desk away in their set and begin an empty one")),
+            "open_set": Entry(tr("Open s&et…"), ["Ctrl+Shift+O"], self.ask_to_open),
+            "save_set": Entry(tr("Save set &as…"), ["Ctrl+Alt+S"], self.ask_to_save),
+        }  # fmt: skip
+        menu = self._window.menus.menus[0]
+        before = menu.actions()[1]
+        for name, entry in entries.items():
+            self.actions[name] = make_action(entry, self._window)
+            menu.insertAction(before, self.actions[name])
+        menu.insertMenu(before, self._recent)
+        menu.insertSeparator(before)
+        self._recent.aboutToShow.connect(self._fill_recent)
+        self._fill_recent()
+
+    def begin(self, files: Sequence[Path]) -> None:
+        """Put files on the desk in a new set; without files, the set that lay there last."""
+        last = self._settings.last_set
+        if any(is_set(path) for path in files):
+            self._window.open_files(files)
+        elif files or last is None or not last.is_file():
+            self._sets.start_new()
+            self._window.open_files(files)
+        else:
+            self._sets.open(last)
+
+    def ask_to_open(self) -> None:
+        """Ask which set to open."""
+        name, _ = QFileDialog.getOpenFileName(self._window, tr("Open set"), self._folder(), self._filter())
+        if name:
+            self._window.open_files([Path(name)])
+
+    def ask_to_save(self) -> None:
+        """Ask where the set is to be kept from now on."""
+        name, _ = QFileDialog.getSaveFileName(self._window, tr("Save set as"), self._folder(), self._filter())
+        if name:
+            path = Path(name)
+            self._sets.save_as(path if path.suffix == ENDING else path.with_name(path.name + ENDING))
+
+    def may_close(self) -> bool:
+        """Keep all that is left; when that fails, ask whether to close all the same."""
+        if self._sets.finish():
+            self._settings.geometry = self._window.saveGeometry()
+            return True
+        answer = QMessageBox.question(
+            self._window, "Firstslip",
+            tr("Your last changes could not be kept. Save the set under another name first. Close all the same?"),
+        )  # fmt: skip
+        return answer == QMessageBox.StandardButton.Yes
+
+    def _filter(self) -> str:
+        return tr("Sets (*{ending})").format(ending=ENDING)
+
+    def _folder(self) -> str:
+        return "" if self._sets.path is None else str(self._sets.path.parent)
+
+    def _fill_recent(self) -> None:
+        self._recent.clear()
+        for number, path in enumerate(self._settings.recent, start=1):
+            key = f"&{number} " if number < 10 else ""
+            action = self._recent.addAction(f"{key}{path.name.replace('&', '&&')}")
+            action.setToolTip(str(path))
+            action.triggered.connect(lambda checked=False, path=path: self._window.open_files([path]))
+        self._recent.setToolTipsVisible(True)
+        if not self._settings.recent:
+            self._recent.addAction(tr("Nothing was opened yet")).setEnabled(False)
+        else:
+            self._recent.addSeparator()
+            self._recent.addAction(tr("Forget these")).triggered.connect(self._settings.forget_recent)
+
+    @Slot(object)
+    def _remember(self, paths: list[Path]) -> None:
+        self._settings.remember([path for path in paths if path.exists()])
+
+    @Slot(object)
+    def _on_opened(self, path: Path) -> None:
+        self._settings.last_set = path
+        self._settings.remember([path])
+        self._show_kept(tr("Set: {name}").format(name=path.stem), path)
+
+    @Slot(bool)
+    def _on_keeping(self, is_kept: bool) -> None:
+        path = self._sets.path
+        if path is not None:
+            words = tr("Set: {name}, all kept") if is_kept else tr("Set: {name}, keeping…")
+            self._show_kept(words.format(name=path.stem), path)
+
+    def _show_kept(self, words: str, path: Path) -> None:
+        self._kept.setText(words)
+        self._kept.setToolTip(str(path))

@@ -1,0 +1,250 @@
+"""The set that lies on the desk: made, opened, kept and closed; large pictures come from it when they are looked at."""
+
+from __future__ import annotations
+
+import contextlib
+import logging
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+
+import numpy as np
+from PySide6.QtCore import QObject, Signal, Slot
+
+from desktop.autosave import Autosave
+from desktop.desk import Desk
+from desktop.document import Document
+from desktop.halvings import halved
+from desktop.jobs import Give, Job, Jobs
+from desktop.store import ENDING, SetFile
+from recognition.errors import InputError
+from recognition.result import Tick
+
+__all__ = ["Sets"]
+
+log = logging.getLogger(__name__)
+
+
+class Sets(QObject):
+    """Keeps what lies on the desk in one set at a time."""
+
+    opened = Signal(object)
+    keeping = Signal(bool)
+    pictured = Signal(object)
+
+    def __init__(self, desk: Desk, folder: Path, parent: QObject | None = None) -> None:
+        """Watch a desk; sets without a name of the user's lie in `folder`, which is made when it is needed."""
+        super().__init__(parent)
+        self._desk = desk
+        self._folder = folder
+        self._autosave: Autosave | None = None
+        self._jobs = Jobs(self)
+        self._shown: Document | None = None
+        self._closing = False
+        desk.document_added.connect(self._on_added)
+        desk.document_removed.connect(self._on_removed)
+        desk.activated.connect(self._on_activated)
+
+    @property
+    def path(self) -> Path | None:
+        """The file of the set on the desk; None while it is being opened or could not be made."""
+        return None if self._autosave is None else self._autosave.store.path
+
+    @property
+    def busy(self) -> bool:
+        """Whether a set is being opened, or something is not kept yet."""
+        return self._jobs.busy or (self._autosave is not None and not self._autosave.is_clean)
+
+    def start_new(self) -> None:
+        """Begin an unnamed set with the pages that lie on the desk."""
+        self._start("Making a set", self._make_unnamed, self._take_new)
+
+    def clear(self) -> None:
+        """Put the set away and begin an empty one."""
+        if self._may_leave():
+            self._leave()
+            self._clear_desk()
+            self.start_new()
+
+    def open(self, path: Path) -> None:
+        """Put the pages of another set on the desk in place of those there; on failure these stay."""
+        if self.path is not None and path.absolute() == self.path.absolute():
+            return
+        if self._may_leave():
+            self._start(f"Opening {path.name}", lambda: SetFile.open(path), self._take_opened)
+
+    def save_as(self, path: Path) -> None:
+        """Copy the set to another file, and go on there; the first one stays as it is now."""
+        autosave = self._autosave
+        if autosave is None or path.absolute() == autosave.store.path.absolute():
+            return
+
+        def work(tick: Tick, give: Give) -> SetFile:
+            autosave.store.copy_to(path)
+            return SetFile.open(path)
+
+        job = Job(f"Saving {path.name}", work)
+        job.succeeded.connect(self._move)
+        job.failed.connect(self._desk.problem)
+        autosave.start(job)
+
+    def close(self) -> bool:
+        """Keep all that is left and close the file; returns whether all is kept."""
+        self._closing = True
+        self._jobs.close()
+        autosave, self._autosave = self._autosave, None
+        if autosave is None:
+            return True
+        is_empty = self._is_empty_unnamed(autosave)
+        clean = autosave.close()
+        if is_empty:
+            with contextlib.suppress(OSError):
+                autosave.store.path.unlink()
+        return clean
+
+    def finish(self) -> bool:
+        """Keep all that is left and go on; returns whether all is kept."""
+        return self._autosave is None or self._autosave.finish()
+
+    # Making and opening ------------------------------------------------------------------------------------------
+
+    def _start(self, name: str, make: Callable[[], SetFile], take: Callable[[SetFile], None]) -> None:
+        job = Job(name, lambda tick, give: make())
+        job.succeeded.connect(take)
+        job.failed.connect(self._desk.problem)
+        if take == self._take_opened:
+            job.failed.connect(self._on_not_opened)
+        self._jobs.start(job)
+
+    @Slot(str)
+    def _on_not_opened(self, sentence: str) -> None:
+        if self._autosave is None and not self._closing:
+            self.start_new()
+
+    def _make_unnamed(self) -> SetFile:
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True)
+        except OSError as exc:
+            raise InputError(
+                f"The folder {self._folder} cannot be made, so nothing is kept. Save the set under a name of your own."
+            ) from exc
+        name = f"Desk {datetime.now():%Y-%m-%d %H.%M.%S}"
+        path, number = self._folder / f"{name}{ENDING}", 1
+        while path.exists():
+            number += 1
+            path = self._folder / f"{name} {number}{ENDING}"
+        return SetFile.create(path)
+
+    @Slot(object)
+    def _take_new(self, store: SetFile) -> None:
+        carried = tuple(self._desk.documents)
+        self._take(store)
+        if self._autosave is not None:
+            for document in carried:
+                self._autosave.watch(document)
+
+    @Slot(object)
+    def _take_opened(self, store: SetFile) -> None:
+        if not self._closing:
+            self._leave()
+            self._clear_desk()
+        self._take(store)
+
+    def _take(self, store: SetFile) -> None:
+        if self._closing:
+            store.close()
+            return
+        self._leave()
+        autosave = self._autosave = Autosave(store, self)
+        autosave.kept.connect(self._on_kept)
+        autosave.failed.connect(self._desk.problem)
+        for page in store.pages():
+            autosave.watch(page.document, key=page.key)
+            self._desk.lay(page.document)
+        log.info("a set of %d pages", autosave.pages)
+        self.opened.emit(store.path)
+
+    @Slot(object)
+    def _move(self, store: SetFile) -> None:
+        if self._autosave is not None and not self._closing:
+            self._autosave.move_to(store)
+            self.opened.emit(store.path)
+        else:
+            store.close()
+
+    def _may_leave(self) -> bool:
+        if self._autosave is None or not self._autosave.has_failed:
+            return True
+        self._desk.problem.emit(
+            f"{self._autosave.store.path.name} lacks your last changes, so it stays open. Save it under another name."
+        )
+        return False
+
+    def _leave(self) -> None:
+        """Let the set go; what is left is written while the window goes on."""
+        autosave, self._autosave = self._autosave, None
+        if autosave is not None:
+            autosave.leave()
+
+    def _is_empty_unnamed(self, autosave: Autosave) -> bool:
+        return not autosave.pages and autosave.store.path.parent == self._folder
+
+    def _clear_desk(self) -> None:
+        for document in tuple(self._desk.documents):
+            self._desk.remove(document)
+
+    # Pages -------------------------------------------------------------------------------------------------------
+
+    @Slot(object)
+    def _on_added(self, document: Document) -> None:
+        if self._autosave is not None and not self._autosave.watches(document):
+            self._autosave.watch(document)
+            self.keeping.emit(False)
+
+    @Slot(object)
+    def _on_removed(self, document: Document) -> None:
+        if self._autosave is not None and self._autosave.watches(document):
+            self._autosave.forget(document)
+
+    @Slot()
+    def _on_kept(self) -> None:
+        self.keeping.emit(True)
+        self._let_pictures_go()
+
+    @Slot(object)
+    def _on_activated(self, document: Document | None) -> None:
+        self._shown = document
+        if document is not None and document.picture is None:
+            self._fetch(document)
+        self._let_pictures_go()
+
+    def _let_pictures_go(self) -> None:
+        """Hold one large picture only, that of the page that is shown; the file has the others."""
+        if self._autosave is None:
+            return
+        for document in self._desk.documents:
+            if document is self._shown or document.picture is None or self._desk.is_being_read(document):
+                continue
+            if self._autosave.is_kept(document):
+                document.let_picture_go()
+
+    def _fetch(self, document: Document) -> None:
+        autosave = self._autosave
+        if autosave is None or not autosave.watches(document):
+            return
+
+        def work(tick: Tick, give: Give) -> object:
+            picture = autosave.picture_of(document)
+            return document, picture, () if picture is None else halved(picture)
+
+        job = Job("Opening the picture", work)
+        job.succeeded.connect(self._take_picture)
+        job.failed.connect(self._desk.problem)
+        autosave.start(job)
+
+    @Slot(object)
+    def _take_picture(self, fetched: tuple[Document, np.ndarray | None, tuple[np.ndarray, ...]]) -> None:
+        document, picture, halvings = fetched
+        if document is self._shown and document.picture is None and picture is not None:
+            document.picture, document.halvings = picture, halvings
+            self.pictured.emit(document)
