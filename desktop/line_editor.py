@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QIcon, QKeyEvent, QPainter, QPaintEvent, QPalette, QPixmap
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from checker.errors import InputError
 from desktop.document import DeskLine, State
+from desktop.doubts import doubts_of, range_of
+from desktop.keypad import Keypad
+from desktop.latex_field import LatexField
 from desktop.maths import MathsError, plain, tidy, typeset
 from desktop.maths_picture import paint_maths
-from desktop.theme import ground, ink, mix, quiet, state_colour
+from desktop.preview import Preview
+from desktop.theme import ink, quiet, state_colour
 
 __all__ = ["LineEditor", "parse_problem"]
 
@@ -32,51 +36,6 @@ def parse_problem(latex: str) -> tuple[str, int] | None:
     return None
 
 
-class _Preview(QWidget):
-    """The LaTeX set as maths while it is typed."""
-
-    def __init__(self, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._latex = ""
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("How the line looks")
-
-    def show_latex(self, latex: str) -> None:
-        self._latex = latex
-        self.setAccessibleDescription(plain(latex))
-        self.updateGeometry()
-        self.update()
-
-    def sizeHint(self) -> QSize:
-        em = self.fontMetrics().height()
-        try:
-            height = typeset(self._latex, size=round(em * 1.3, 1)).height
-        except MathsError:
-            height = 0.0
-        return QSize(200, round(min(max(height, em * 1.4), em * 4.2)) + 12)
-
-    def minimumSizeHint(self) -> QSize:
-        return self.sizeHint()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        palette = self.palette()
-        area = QRectF(self.rect())
-        painter.setPen(mix(ground(palette), ink(palette), 0.2))
-        painter.setBrush(ground(palette))
-        painter.drawRoundedRect(area.adjusted(0.5, 0.5, -0.5, -0.5), 4, 4)
-        inner = area.adjusted(10, 5, -10, -5)
-        size = self.fontMetrics().height() * 1.3
-        try:
-            typeset(self._latex, size=round(size, 1))
-        except MathsError as exc:
-            painter.setPen(quiet(palette))
-            painter.drawText(inner, int(Qt.AlignmentFlag.AlignVCenter), str(exc))
-            return
-        paint_maths(painter, inner, self._latex, size=size, colour=ink(palette))
-
-
 class LineEditor(QWidget):
     """Shows the chosen line; tells when the user confirms a reading. Holds only what is being typed."""
 
@@ -91,19 +50,29 @@ class LineEditor(QWidget):
         self._title = QLabel()
         self._title.setTextFormat(Qt.TextFormat.PlainText)
         self._buttons = [self._candidate_button(number) for number in range(_MOST_CANDIDATES)]
-        self._field = QLineEdit()
+        self._field = LatexField()
         self._field.setAccessibleName("LaTeX of the line")
         self._field.setPlaceholderText("What does the line say? LaTeX, for example 2x^2-3x=5")
         self._field.textChanged.connect(self._look_again)
-        self._field.installEventFilter(self)
-        self._preview = _Preview()
+        self._field.focus_changed.connect(self._look_again)
+        self._field.entered.connect(self.confirm)
+        self._field.left.connect(self._give_up)
+        self._preview = Preview()
+        self.keypad = Keypad()
+        self.keypad.pressed.connect(self._field.fill_in)
+        self.keypad.hide()
         self._problem = QLabel()
         self._problem.setWordWrap(True)
         self._problem.setTextFormat(Qt.TextFormat.PlainText)
+        self._keys = QPushButton("Keypad")
+        self._keys.setToolTip("Keys for fractions, powers, roots and signs (Ctrl+K)")
+        self._keys.setCheckable(True)
+        self._keys.toggled.connect(self.keypad.setVisible)
         self._confirm = QPushButton("Confirm (Enter)")
         self._confirm.clicked.connect(self.confirm)
         row = QHBoxLayout()
         row.addWidget(self._field, 1)
+        row.addWidget(self._keys)
         row.addWidget(self._confirm)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(12, 8, 12, 10)
@@ -112,6 +81,7 @@ class LineEditor(QWidget):
         for button in self._buttons:
             layout.addWidget(button)
         layout.addLayout(row)
+        layout.addWidget(self.keypad)
         layout.addWidget(self._preview)
         layout.addWidget(self._problem)
         self.show_line(-1, None)
@@ -150,9 +120,39 @@ class LineEditor(QWidget):
         self._look_again()
 
     def edit(self) -> None:
-        """Put the cursor into the LaTeX."""
+        """Put the cursor into the LaTeX: on the first doubtful symbol, or on all of it when none is."""
         self._field.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        self._field.selectAll()
+        places = () if self._line is None or self.has_edit else self._doubtful_ranges()
+        if places:
+            self._field.select(*places[0])
+        else:
+            self._field.selectAll()
+
+    def edit_symbol(self, place: int) -> None:
+        """Put the cursor on a symbol of the reading."""
+        found = None if self._line is None else range_of(self._line, place)
+        self.edit()
+        if found is not None:
+            self._field.select(*found)
+
+    def write(self, latex: str) -> None:
+        """Put other LaTeX into the field; it is not confirmed yet."""
+        self._field.setText(latex)
+
+    def toggle_keypad(self) -> None:
+        """Show or hide the keypad."""
+        self._keys.toggle()
+        if self._keys.isChecked():
+            self._field.setFocus()
+
+    def _doubtful_ranges(self) -> list[tuple[int, int]]:
+        assert self._line is not None
+        found = (range_of(self._line, doubt.place) for doubt in doubts_of(self._line))
+        return [place for place in found if place is not None]
+
+    def _give_up(self) -> None:
+        self.show_line(self._index, self._line)
+        self.abandoned.emit()
 
     def choose_candidate(self, number: int) -> None:
         """Take another reading, counted from 0, as the right one."""
@@ -178,18 +178,6 @@ class LineEditor(QWidget):
         same = text == tidy(self._line.latex)
         known = next((c.latex for c in self._line.candidates if tidy(c.latex) == text), text)
         self.confirmed.emit(self._index, self._line.latex if same else known)
-
-    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        if (
-            watched is self._field
-            and isinstance(event, QKeyEvent)
-            and event.type() is QEvent.Type.KeyPress
-            and event.key() == Qt.Key.Key_Escape
-        ):
-            self.show_line(self._index, self._line)
-            self.abandoned.emit()
-            return True
-        return super().eventFilter(watched, event)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -263,6 +251,7 @@ class LineEditor(QWidget):
     def _look_again(self) -> None:
         text = self._field.text().strip()
         self._preview.show_latex(text)
+        self._preview.setVisible(self._field.hasFocus() or self.has_edit)
         if self._line is None or not text:
             self._say("")
             return

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPalette, QPen, QResizeEvent
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QMouseEvent, QPainter, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -15,7 +15,8 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.document import Document, State
-from desktop.glyphs import paint_glyph
+from desktop.doubts import Doubt, symbol_at
+from desktop.glyphs import WHITE, paint_glyph
 from desktop.line_rows import LINE_ROLE, LineRow, LineRows
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
@@ -29,7 +30,12 @@ _NUMBER_WIDTH = 34.0
 _CROP_HEIGHT = 40.0
 """Pixels; height of a usual line's crop. All crops of a page have one scale, so a fraction stands higher."""
 _TALLEST_CROP = 96.0
+_TARGET = 24.0
+"""Pixels; a symbol is hit within half of this."""
 _VERDICT_SHARE = 0.36
+_LEAST_SCALE, _MOST_SCALE = 0.8, 1.7
+"""Bounds for the size of a reading that is set as wide as its ink, as shares of the usual size."""
+DOUBT_ON_PAPER = "#8F6100"
 _WRAP = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignLeft) | int(Qt.AlignmentFlag.AlignTop)
 _MIDDLE = int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignLeft)
 
@@ -64,6 +70,8 @@ class _Layout:
             self.crop = QRectF(left, y, row.crop.width() * scale, row.crop.height() * scale)
             reading_y = self.crop.bottom() + 5
         self.maths = QRectF(left, reading_y, reading_width, self._maths_height(row.line.latex, reading_width))
+        if not self.crop.isEmpty():
+            self._match_ink(row, QRectF(left, reading_y, reading_width, 0))
         words_width = verdict_width - self.em - 6
         words = QRectF(0, 0, words_width, 1e5)
         word = "" if row.style is None else row.style.word
@@ -76,6 +84,22 @@ class _Layout:
         self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, state)
         bottom = max(self.maths.bottom(), self.state.bottom()) + 0.8 * _PAD
         self.height = bottom
+
+    def _match_ink(self, row: LineRow, area: QRectF) -> None:
+        """Set the reading as wide as its ink and under it, where that can still be read well."""
+        ink_at = row.ink_in_crop
+        try:
+            maths = typeset(row.marked, size=round(self.maths_size, 1))
+        except MathsError:
+            return
+        scale = self.crop.width() / row.crop.width() if row.crop is not None else 1.0
+        wanted = ink_at.width() * scale / maths.width
+        factor = min(max(wanted, _LEAST_SCALE), _MOST_SCALE)
+        self.maths_size = round(self.maths_size * factor, 1)
+        left = area.left() + ink_at.left() * scale
+        width = min(maths.width * factor + 2, area.right() - left)
+        height = max(self.em * 1.3, maths.height * min(factor, width / maths.width) + 2)
+        self.maths = QRectF(left, area.top(), width, height)
 
     def _maths_height(self, latex: str, width: float) -> float:
         try:
@@ -140,6 +164,7 @@ class _RowPainter(QStyledItemDelegate):
             smooth = Qt.TransformationMode.SmoothTransformation
             small = row.crop.scaled(size, Qt.AspectRatioMode.IgnoreAspectRatio, smooth)
             painter.drawImage(layout.crop, small)
+            self._underline_doubts(painter, layout, row)
         painter.setFont(layout.font)
         if row.line.is_blank:
             painter.setPen(quiet(palette))
@@ -147,7 +172,19 @@ class _RowPainter(QStyledItemDelegate):
             painter.drawText(layout.maths, _MIDDLE, words)
         else:
             colour = quiet(palette) if row.line.struck_out else ink(palette)
-            paint_maths(painter, layout.maths, row.line.latex, size=layout.maths_size, colour=colour)
+            doubt = state_colour(State.DOUBTFUL, palette)
+            paint_maths(painter, layout.maths, row.marked, size=layout.maths_size, colour=colour, doubt=doubt)
+
+    def _underline_doubts(self, painter: QPainter, layout: _Layout, row: LineRow) -> None:
+        """A line under the ink of each doubtful symbol, with a white rim so that it shows on any paper."""
+        assert row.crop is not None
+        scale = layout.crop.width() / row.crop.width()
+        for box in row.doubt_boxes:
+            y = min(layout.crop.top() + box.bottom() * scale + 2, layout.crop.bottom() - 1.5)
+            start, end = (QPointF(layout.crop.left() + x * scale, y) for x in (box.left(), box.right()))
+            for colour, width in ((WHITE, 4.5), (QColor(DOUBT_ON_PAPER), 2.2)):
+                painter.setPen(QPen(colour, width))
+                painter.drawLine(start, end)
 
     def _paint_verdict(self, painter: QPainter, layout: _Layout, row: LineRow, palette: QPalette) -> None:
         if row.style is not None:
@@ -180,6 +217,8 @@ class LineList(QListView):
     """The rows of one document."""
 
     line_chosen = Signal(int)
+    symbol_clicked = Signal(int, int, QPoint)
+    """Line, place of the symbol among the tokens of its reading, and where on the screen."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -221,6 +260,35 @@ class LineList(QListView):
         """Choose a line and bring it into view."""
         self.setCurrentIndex(self._rows.index(index))
         self.scrollTo(self._rows.index(index))
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        super().mouseReleaseEvent(event)
+        index = self.indexAt(event.position().toPoint())
+        if event.button() is not Qt.MouseButton.LeftButton or not index.isValid():
+            return
+        row, layout, origin = self._laid(index.row())
+        on_crop = event.position() - origin
+        if row.crop is None or not layout.crop.contains(on_crop):
+            return
+        scale = layout.crop.width() / row.crop.width()
+        place = (on_crop - layout.crop.topLeft()) / scale + row.crop_origin
+        symbol = symbol_at(row.line, place.x(), place.y(), reach=_TARGET / 2 / scale)
+        if symbol is not None:
+            self.symbol_clicked.emit(index.row(), symbol.place, event.globalPosition().toPoint())
+
+    def place_of_symbol(self, doubt: Doubt) -> QPoint:
+        """Where on the screen a symbol of the chosen line is shown, at its foot."""
+        row, layout, origin = self._laid(self.chosen)
+        if row.crop is None or layout.crop.isEmpty():
+            return self.viewport().mapToGlobal((origin + layout.maths.bottomLeft()).toPoint())
+        scale = layout.crop.width() / row.crop.width()
+        foot = (QPointF(doubt.box.x, doubt.box.y + doubt.box.h) - row.crop_origin) * scale
+        return self.viewport().mapToGlobal((origin + layout.crop.topLeft() + foot).toPoint())
+
+    def _laid(self, index: int) -> tuple[LineRow, _Layout, QPointF]:
+        rect = self.visualRect(self._rows.index(index))
+        row = self._rows.row(index)
+        return row, _Layout(row, rect.width(), self.font()), QPointF(rect.topLeft())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

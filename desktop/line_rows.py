@@ -6,10 +6,11 @@ from dataclasses import dataclass
 from statistics import median
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QPointF, QRectF, Qt
 from PySide6.QtGui import QImage
 
 from desktop.document import DeskLine, Document
+from desktop.doubts import doubts_of, marked_latex
 from desktop.marked_picture import page_image
 from desktop.maths import plain, tidy
 from desktop.overruled import counted_style
@@ -30,6 +31,8 @@ class LineRow:
     """All that is shown of one line; the heading is empty but for the first line of a working.
 
     usual_height: height of the page's usual line, in pixels of the picture, as a measure for all crops.
+    crop_origin: top left corner of the crop on the page; ink_in_crop: the line's box in pixels of the crop.
+    marked: the reading with its doubtful symbols underlined; doubt_boxes: their boxes in pixels of the crop.
     """
 
     number: int
@@ -39,6 +42,10 @@ class LineRow:
     style: VerdictStyle | None
     reason: str
     heading: str
+    marked: str
+    crop_origin: QPointF
+    ink_in_crop: QRectF
+    doubt_boxes: tuple[QRectF, ...]
 
 
 class LineRows(QAbstractListModel):
@@ -103,9 +110,13 @@ class LineRows(QAbstractListModel):
     def _row(self, document: Document, index: int, line: DeskLine, usual: float) -> LineRow:
         found = document.verdict_of(index)
         title = heading(document, found[0]) if found is not None and found[1] == 0 else ""
+        pad = round(line.box.h * _CROP_PAD)
+        corner = QPointF(max(0, line.box.x - pad), max(0, line.box.y - pad))
         return LineRow(
             number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual,
             style=counted_style(document, index), reason=shown_reason(document, index, self._reveal), heading=title,
+            marked=marked_latex(line), crop_origin=corner, ink_in_crop=QRectF(*line.box).translated(-corner),
+            doubt_boxes=tuple(QRectF(*doubt.box).translated(-corner) for doubt in doubts_of(line)),
         )
 
     def _crop(self, document: Document, line: DeskLine) -> QImage | None:

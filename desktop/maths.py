@@ -7,7 +7,7 @@ import warnings
 from dataclasses import dataclass
 from functools import lru_cache
 
-__all__ = ["Maths", "MathsError", "compact", "load_typesetter", "plain", "tidy", "typeset"]
+__all__ = ["DOUBT", "Maths", "MathsError", "compact", "load_typesetter", "plain", "tidy", "typeset"]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
 _SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
@@ -17,6 +17,8 @@ _SIGN = re.compile(r"((?:[=<>(\[{,]|\\(?:leq?|geq?|neq?|times|cdot|div|equiv|app
 """A sign that belongs to what follows it and takes no room of an operation: = -2, (-3)."""
 _LAID_SIZE = 40.0
 _LAID_COLOUR = "#010203"
+DOUBT = "#040506"
+r"""Colour that stands in LaTeX (\textcolor) for that of doubtful symbols."""
 LONGEST = 600
 """Characters of LaTeX that are typeset; no written line is longer."""
 
@@ -62,20 +64,21 @@ def tidy(latex: str) -> str:
     return re.sub("\0(\\d+)\0", lambda m: rf"\text{{ {words[int(m.group(1))]} }}", text)
 
 
-def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000") -> Maths:
+def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000", doubt: str = "") -> Maths:
     """Typeset a line.
 
     Args:
         latex: the line, with or without a leading relation sign.
         size: height of the type in pixels.
         colour: #rrggbb, or a colour's name in CSS.
+        doubt: the colour of symbols marked as doubtful; that of the others when left out.
     Raises:
         MathsError: the LaTeX is incomplete or not known to the typesetter.
     """
     laid = _laid_out(_SIGN.sub(r"\1{\2}", compact(latex)))
     scale = size / _LAID_SIZE
     width, height = laid.width * scale, laid.height * scale
-    svg = laid.svg.replace(_LAID_COLOUR, colour)
+    svg = laid.svg.replace(_LAID_COLOUR, colour).replace(DOUBT, doubt or colour)
     svg = re.sub(r'width="[^"]*" height="[^"]*"', f'width="{width:.2f}" height="{height:.2f}"', svg, count=1)
     return Maths(svg=svg, width=width, height=height, ascent=laid.ascent * scale)
 

@@ -14,7 +14,9 @@ from desktop.maths import MathsError, compact, typeset
 __all__ = ["paint_maths"]
 
 
-def paint_maths(painter: QPainter, area: QRectF, latex: str, *, size: float, colour: QColor) -> QRectF:
+def paint_maths(
+    painter: QPainter, area: QRectF, latex: str, *, size: float, colour: QColor, doubt: QColor | None = None
+) -> QRectF:
     """Draw a line of maths at the left of an area, in the middle of its height, smaller where it is too wide.
 
     LaTeX that cannot be typeset is drawn as it was typed.
@@ -23,7 +25,7 @@ def paint_maths(painter: QPainter, area: QRectF, latex: str, *, size: float, col
         The rectangle that was drawn in.
     """
     try:
-        maths = typeset(latex, size=round(size, 1), colour=colour.name())
+        maths = typeset(latex, size=round(size, 1), colour=colour.name(), doubt=(doubt or colour).name())
     except MathsError:
         painter.save()
         painter.setPen(colour)

@@ -78,7 +78,7 @@ class Menus(QObject):
         slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
-        for name in ("confirm", "edit", "leave", "start", "up", "down"):
+        for name in ("confirm", "edit", "symbol", "leave", "start", "up", "down"):
             self.actions[name].setEnabled(ready and line is not None)
         for number in range(1, 6):
             offered = number <= self._window.editor.offered
@@ -116,7 +116,10 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
                               "Confirm the reading that is shown and go to the next doubtful line")),
             *((f"take{n}", Entry(f"Take reading &{n} and go on", [f"{n}", f"Alt+{n}"], _taker(window, n - 1)))
               for n in range(1, 6)),
-            ("edit", Entry("&Edit reading", ["F2"], window.editor.edit)),
+            ("edit", Entry("&Edit reading", ["F2"], window.editor.edit,
+                           "Type the reading; the first doubtful symbol is selected")),
+            ("symbol", Entry("&What else may the doubtful symbol be?", ["S", "Alt+S"], window.ask_about_symbol)),
+            ("keypad", Entry("&Keypad, or hide it", ["Ctrl+K"], window.editor.toggle_keypad)),
             None,
             ("sure", Entry("Confirm &all that are sure", ["Ctrl+Return", "Ctrl+Enter"], window.confirm_sure)),
             ("next", Entry("Next &doubtful line", ["F3", "Ctrl+D"], window.next_doubtful)),

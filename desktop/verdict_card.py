@@ -125,10 +125,7 @@ class VerdictCard(QFrame):
         own = QHBoxLayout()
         for button in (self._right, self._wrong, self._leave):
             own.addWidget(button)
-        own.addStretch(1)
-        written = QHBoxLayout()
-        written.addWidget(self._marks_field, 2)
-        written.addWidget(self._note, 5)
+        own.addWidget(self._marks_field, 1)
         self._suggested = QWidget()
         suggested = QHBoxLayout(self._suggested)
         suggested.setContentsMargins(0, 0, 0, 0)
@@ -141,7 +138,7 @@ class VerdictCard(QFrame):
         layout.addLayout(head)
         layout.addWidget(self._rows)
         layout.addLayout(own)
-        layout.addLayout(written)
+        layout.addWidget(self._note)
         layout.addWidget(self._suggested)
         layout.addWidget(self._reasons)
 

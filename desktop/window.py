@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, Qt, Signal, Slot
+from PySide6.QtCore import QMimeData, QPoint, Qt, Signal, Slot
 from PySide6.QtGui import (
     QCloseEvent,
     QDragEnterEvent,
@@ -37,6 +37,7 @@ from desktop.document import (
     State,
     StrikeOut,
 )
+from desktop.doubts import doubts_of, others_of, reading_of, with_other
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
 from desktop.mark_text import awards_to_lines
@@ -50,6 +51,7 @@ from desktop.progress import Progress
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.scheme_box import SchemeBox
 from desktop.store import is_set
+from desktop.symbol_menu import SymbolMenu
 from desktop.verdict_card import CardArea, VerdictCard
 from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
@@ -116,6 +118,7 @@ class Window(QMainWindow):
         self._middle.addWidget(self.page)
         self.list = LineList()
         self.list.line_chosen.connect(self._on_line_chosen)
+        self.list.symbol_clicked.connect(self._ask_what_else)
         self.editor = LineEditor()
         self.editor.confirmed.connect(self._confirm)
         self.editor.abandoned.connect(self.list.setFocus)
@@ -267,6 +270,28 @@ class Window(QMainWindow):
         if self._document is not None and self._document.sure_lines():
             self._desk.do(self._document, ConfirmAll(self._document.sure_lines()))
             self._go_on(-1)
+
+    def ask_about_symbol(self) -> None:
+        """Ask what else the first doubtful symbol of the chosen line may be."""
+        line = self._chosen_line()
+        if line is not None:
+            doubts = doubts_of(line)
+            if doubts:
+                least = min(doubts, key=lambda doubt: doubt.probability)
+                self._ask_what_else(self.list.chosen, least.place, self.list.place_of_symbol(least))
+            else:
+                self.editor.edit()
+
+    @Slot(int, int, QPoint)
+    def _ask_what_else(self, index: int, place: int, where: QPoint) -> None:
+        line = self._chosen_line()
+        if line is None or index != self.list.chosen or (symbol := reading_of(line)) is None:
+            return
+        menu = SymbolMenu(symbol.tokens[place].text, others_of(line, place), self)
+        menu.chosen.connect(lambda text: self.editor.write(with_other(line, place, text)))
+        menu.other_wanted.connect(lambda: self.editor.edit_symbol(place))
+        menu.aboutToHide.connect(menu.deleteLater)
+        menu.popup(where)
 
     def next_doubtful(self) -> None:
         """Choose the next line that needs the user."""
