@@ -101,6 +101,9 @@ def _polynomial_roots(whole: Value, letter: str) -> tuple[str, list[Value]] | No
         rest = tuple(pair for pair in key if pair[0] != letter)
         rows.setdefault(exponent, {})
         rows[exponent] = {**rows[exponent], rest: number}
+    if rows.keys() == {Rational(-1), Rational(0)}:
+        below = as_constant(rows[Rational(0)])
+        return (letter, [scale(rows[Rational(-1)], -1 / below)]) if below else None
     if not rows.keys() <= {Rational(0), Rational(1), Rational(2)}:
         return None
     a, b, c = (rows.get(Rational(n), {}) for n in (2, 1, 0))

@@ -8,7 +8,7 @@ from checker.slips.partials import bare
 from checker.slips.values import TooLarge, term_value, value_of
 from checker.syntax.tree import Bracket, Division, Fraction, Function, Negation, Node, Power, Product, Root, Sum, Term
 
-__all__ = ["Pair", "narrowed", "same_value"]
+__all__ = ["Pair", "inner_pair", "narrowed", "same_value"]
 
 Pair = tuple[Node, Node]
 
@@ -25,6 +25,13 @@ def narrowed(before: Node, written: Node) -> list[Pair]:
             break
         found.append(inner)
     return found[::-1]
+
+
+def inner_pair(before: Node, written: Node) -> Pair | None:
+    """The one pair of parts in which two expressions other than sums differ."""
+    if isinstance(bare(before), Sum) and isinstance(bare(written), Sum):
+        return None
+    return next(_inside(before, written), None)
 
 
 def same_value(first: Node, second: Node) -> bool:

@@ -94,6 +94,10 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if leaf.value == negate(needed):
         if moved:
             return reading.proposal(1.0 + doubt, "sign-moved", leaf, needed, reason)
+        if part.origin == "raised" and part.factors[0] == "-" and len(part.factors) == 3:
+            base, exponent = part.factors[1:]
+            words = f"the power comes before the minus: {base}^{exponent} is {shown(negate(part.value), reading.style)}"
+            return reading.proposal(1.0 + doubt, "power-law", leaf, needed, f"{words}, so this is {right}")
         if part.origin in ("bracket", "bar") or part.factors[0] == "-":
             return reading.proposal(1.0 + doubt, "sign-bracket", leaf, needed, reason)
         if part.origin in MULTIPLIED:
@@ -112,7 +116,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if is_product and as_factor and not _same_letter(reading, part):
         reason = f"each term in the bracket is multiplied: {reason}"
         return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
-    if part.origin == "quotient" and as_factor:
+    if part.origin == "quotient" and unsigned(leaf.text).strip() == unsigned(part.factors[0]).strip():
         here = "" if leaf.multiplier in ONES else f", which is {right} here"
         reason = f"every term is divided: {reason}{here}"
         return reading.proposal(1.0 + doubt, "divide-each-term", leaf, needed, reason)
@@ -130,7 +134,8 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         reason = f"the letter is missing: the line before has {right}"
         return reading.proposal(1.4 + doubt, "letter-lost", leaf, needed, reason)
     if moved:
-        return reading.proposal(1.4 + doubt, "arithmetic", leaf, needed, reason)
+        shared = sum(other.side == leaf.side and other.key == leaf.key for other in reading.leaves) > 1
+        return reading.proposal(1.4 + doubt, "copied" if shared else "arithmetic", leaf, needed, reason)
     return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
 
 

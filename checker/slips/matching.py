@@ -135,6 +135,8 @@ def _missing(reading: Reading, gap: Value) -> Iterator[Proposal]:
     if empty:
         yield Proposal(cost, kind, place.span, unsigned(text), words + reasons, (Edit(place.span, unsigned(text)),))
         return
+    if reading.solving and any(leaf.side == side and reading.is_lone_letter(leaf) for leaf in reading.leaves):
+        cost += 0.5
     yield Proposal(cost + 0.2 * (len(gap) - 1), kind, (at, at), text, words + reasons, (Edit((at, at), text),))
 
 

@@ -66,7 +66,8 @@ def relation_proposals(
             continue
         extra = _unlikeliness(factor, parts) + (0.6 if kept and number == -1 else 0.0)
         for proposal in matching_proposals(reading):
-            yield replace(proposal, cost=proposal.cost + extra)
+            turned = 0.5 if number == -1 and len(proposal.edits) > 1 else 0.0
+            yield replace(proposal, cost=proposal.cost + extra + turned)
 
 
 def _beside_brackets(
@@ -150,7 +151,8 @@ def _raised_on_one_side(before: Relation, written: Relation, style: Style) -> It
             text = write_value(right, style)
             if text is not None:
                 because = f"the {SIDES[side]} was {done}, so the {SIDES[1 - side]} is {done} too, as a whole"
-                yield Proposal(1.1, "one-side-only", other.span, text, because, (Edit(other.span, text),))
+                kind = "one-side-only" if value_of(other) == value_of(old[1 - side]) else "square-of-sum"
+                yield Proposal(1.1, kind, other.span, text, because, (Edit(other.span, text),))
 
 
 def _raised(node: Node, exponent: int) -> Value:

@@ -81,10 +81,24 @@ def _signs(frame: Frame) -> Iterator[Proposal]:
             if whole is not None:
                 yield at_span(frame, 1.75, kind, whole.span, [edit], because)
                 continue
+            if kind == "copied" and not in_factor:
+                kind, because = _cancelled(frame, edit, kind, because)
             found = at_term(frame, 1.7 if opens else 1.6, kind, [edit], because)
             # of two equal terms the later one is the likelier to be wrong
             again = frame.line[slice(*found.span)] in frame.line[found.span[1]:]
             yield replace(found, cost=found.cost + 0.05) if again else found
+
+
+def _cancelled(frame: Frame, edit: Edit, kind: str, because: str) -> tuple[str, str]:
+    """Like terms that should have cancelled: "the line before has no term in w, so -8w and +8w must cancel"."""
+    side = frame.sides[0]
+    for term in side.terms if isinstance(side, Sum) else ():
+        value = term_value(term)
+        if term.span[0] == edit.span[0] and len(value) == 1 and not value.keys() & frame.target.keys():
+            letters = write_value({key: Rational(1) for key in value}, frame.style)
+            right = write_value(negate(value), frame.style)
+            return "arithmetic", f"the line before has no term in {letters}, so this must be {right} for them to cancel"
+    return kind, because
 
 
 def _exponents(node: Node) -> set[int]:

@@ -20,15 +20,27 @@ class Style:
 
     def after(self, text: str) -> Style:
         """The same style with the letters ordered as in a text."""
-        found = dict.fromkeys(re.findall(r"[A-Za-z]", re.sub(r"\\\\[A-Za-z]+", "", text)))
-        return replace(self, order=tuple(found))
+        found = _letters(text)
+        return replace(self, order=tuple(found)) if len(found) > 1 else self
 
 
 PLAIN = Style()
 
 
-def style_of(*texts: str) -> Style:
-    return Style(decimals=any(re.search(r"\.\d", text) for text in texts))
+def style_of(before: str, written: str) -> Style:
+    """The style of two lines; letters stand in the order of the first product of letters, the written line's first."""
+    decimals = any(re.search(r"\.\d", text) for text in (before, written))
+    products = (_PRODUCT.search(_COMMAND.sub(" ", text)) for text in (written, before))
+    order = next((tuple(_letters(found[0])) for found in products if found is not None), ())
+    return Style(decimals, order)
+
+
+_COMMAND = re.compile(r"\\[A-Za-z]+")
+_PRODUCT = re.compile(r"[A-Za-z](?:\^(?:\w|\{\w+\}))?[A-Za-z]")
+
+
+def _letters(text: str) -> dict[str, None]:
+    return dict.fromkeys(re.findall(r"[A-Za-z]", _COMMAND.sub(" ", text)))
 
 
 def write_value(value: Value, style: Style = PLAIN) -> str | None:

@@ -113,9 +113,10 @@ def _(d: Draws) -> Scene:
 
 @QUADRATICS.of("surd-square-both-sides-termwise", "square-of-sum")
 def _(d: Draws) -> Scene:
-    x, b, n = d.letter(), d.whole(1, 9), d.whole(1, 9)
-    c = b + n
-    return relation(f"\\sqrt{{{x}}}+{b}={c}", bad(f"{x}+{b * b}={c * c}", f"{x}={n * n}"))
+    x, b = d.letter(), d.whole(1, 9)
+    c = b + d.whole(1, 9)
+    whole = signed(2 * b, f"\\sqrt{{{x}}}")
+    return relation(f"\\sqrt{{{x}}}+{b}={c}", bad(f"{x}+{b * b}", f"{x}{whole}+{b * b}") + f"={c * c}")
 
 
 @QUADRATICS.of("abs-one-case", "root-lost")

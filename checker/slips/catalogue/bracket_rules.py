@@ -265,6 +265,8 @@ def sum_of_squares(node: Node) -> Iterator[Value]:
         if any(number < 0 for term in terms for number in term.values()):
             return
         first, second = root(terms[0]), root(terms[1])
+        if any(exponent.denominator > 1 for key in (*first, *second) for _, exponent in key):
+            return
         yield _square(add(first, second))
         yield _square(subtract(first, second))
         yield multiply(add(first, second), subtract(first, second))

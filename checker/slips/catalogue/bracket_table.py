@@ -41,7 +41,7 @@ BRACKET_SLIPS: tuple[ExpressionSlip, ...] = (
     ExpressionSlip(
         "expand-left-to-right", brackets.left_to_right, "operation-order",
         "multiplication comes before subtraction, so the factor stays with its bracket",
-        ("S84", "PS90", "MaE MaE34"), telling=True,
+        ("S84", "PS90", "MaE MaE34"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "square-sum-no-middle", brackets.no_middle, "square-of-sum",
@@ -131,7 +131,7 @@ BRACKET_SLIPS: tuple[ExpressionSlip, ...] = (
     ExpressionSlip(
         "sum-of-squares-factored", brackets.sum_of_squares, "factor-pair",
         "a sum of two squares has no real factors",
-        ("M82", "OS m82528"), telling=True,
+        ("M82", "OS m82528"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "two-squares-root-missing", brackets.squares_without_root, "factor-pair",

@@ -24,6 +24,7 @@ class ExpressionSlip:
         because: why it is wrong.
         sources: where it is documented, as keys of the list of sources.
         telling: whether it says more than that a term has a wrong sign, number or power.
+        whole: whether the place is all that was rewritten, rather than one term of it.
     """
 
     id: str
@@ -32,6 +33,7 @@ class ExpressionSlip:
     because: str
     sources: tuple[str, ...]
     telling: bool = False
+    whole: bool = False
 
     def documented(self) -> tuple[Source, ...]:
         return tuple(source_of(reference) for reference in self.sources)

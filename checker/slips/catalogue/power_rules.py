@@ -84,7 +84,8 @@ def coefficient_not_raised(node: Node) -> Iterator[Value]:
 def coefficient_times_power(node: Node) -> Iterator[Value]:
     if (found := raised_value(node)) is not None and is_monomial(found[0]):
         (key, number), = found[0].items()
-        yield scale(power({key: Rational(1)}, found[1]), number * found[1])
+        if abs(number) != 1:
+            yield scale(power({key: Rational(1)}, found[1]), number * found[1])
 
 
 def negative_power_as_negative(node: Node) -> Iterator[Value]:
@@ -315,5 +316,16 @@ def bars_spread(node: Node) -> Iterator[Value]:
         for term in terms:
             number = as_constant(term)
             sizes.append(constant(abs(number)) if number is not None else symbol(f"|{name_of(term)}|"))
+        outside = [_size(term) for term in terms]
+        yield total(outside)
+        yield subtract(outside[0], total(outside[1:]))
         yield total(sizes)
         yield subtract(sizes[0], total(sizes[1:]))
+
+
+def _size(term: Value) -> Value:
+    """|2x| with the number outside the bars: 2|x|."""
+    if not is_monomial(term):
+        return symbol(f"|{name_of(term)}|")
+    (key, number), = term.items()
+    return scale(symbol(f"|{name_of({key: Rational(1)})}|") if key else constant(1), abs(number))

@@ -31,12 +31,12 @@ POWER_SLIPS: tuple[ExpressionSlip, ...] = (
     ExpressionSlip(
         "index-negative-as-negative", powers.negative_power_as_negative, "power-law",
         "a negative power is a reciprocal, not a negative number",
-        ("C13", "MaE MaE03", "OS m81342"), telling=True,
+        ("C13", "MaE MaE03", "OS m81342"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "index-negative-takes-coefficient", powers.negative_power_takes_number, "power-law",
         "the power belongs to the letter only",
-        ("C13", "OS m82514"), telling=True,
+        ("C13", "OS m82514"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "index-zero", powers.zero_power_as_zero, "power-law",
@@ -56,27 +56,27 @@ POWER_SLIPS: tuple[ExpressionSlip, ...] = (
     ExpressionSlip(
         "index-bases-multiplied", powers.bases_multiplied, "power-law",
         "the base stays as it is while the powers are added",
-        ("OS m51241",), telling=True,
+        ("OS m51241",), telling=True, whole=True,
     ),
     ExpressionSlip(
         "index-half-as-half", powers.half_power_as_half, "power-law",
         "a power of one half is a square root",
-        ("C13",), telling=True,
+        ("C13",), telling=True, whole=True,
     ),
     ExpressionSlip(
         "index-sum-of-powers", powers.sum_of_powers, "unlike-terms",
         "powers are added when multiplying, not when adding",
-        ("A82", "M82"), telling=True,
+        ("A82", "M82"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "surd-sum-split", powers.root_spread, "root-of-sum",
         "a root does not spread over a sum",
-        ("M82", "LAM"), telling=True,
+        ("M82", "LAM"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "surd-sum-joined", powers.roots_joined, "root-of-sum",
         "roots are joined by multiplying, not by adding",
-        ("M82", "LAM"), telling=True,
+        ("M82", "LAM"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "surd-factor-not-rooted", powers.factor_not_rooted, "power-law",
@@ -101,51 +101,51 @@ POWER_SLIPS: tuple[ExpressionSlip, ...] = (
     ExpressionSlip(
         "surd-root-of-square", powers.root_of_square, "root-of-square",
         "the root of a square is never negative, so it is the absolute value",
-        ("LAM", "OS m81445"), telling=True,
+        ("LAM", "OS m81445"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-of-sum", powers.log_spread, "function-of-sum",
         "the logarithm of a sum does not split; that of a product does",
-        ("CW05", "LOG", "M82"), telling=True,
+        ("CW05", "LOG", "M82"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-product-as-product", powers.log_of_product_as_product, "log-law",
         "the logarithm of a product is the sum of the logarithms",
-        ("CW05", "LOG"), telling=True,
+        ("CW05", "LOG"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-quotient-as-quotient", powers.log_of_quotient_as_quotient, "log-law",
         "the logarithm of a quotient is the difference of the logarithms",
-        ("CW05", "LOG"), telling=True,
+        ("CW05", "LOG"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-power-of-log", powers.power_of_log_taken_down, "log-law",
         "only a power inside the logarithm comes down as a factor",
-        ("CW05", "LOG"), telling=True,
+        ("CW05", "LOG"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-cancel-name", powers.log_name_cancelled, "cancelled-term",
         "the name of a function is no factor and does not cancel",
-        ("CW05", "M82"), telling=True,
+        ("CW05", "M82"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "log-constant-out", powers.constant_out_of_log, "log-law",
         "a factor inside a logarithm becomes a term, not a factor",
-        ("CW05", "LOG"), telling=True,
+        ("CW05", "LOG"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "trig-linear", powers.constant_out_of_function, "function-of-product",
         "a number inside a function does not come out as a factor",
-        ("M82", "LAM"), telling=True,
+        ("M82", "LAM"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "trig-sum", powers.function_spread, "function-of-sum",
         "the function does not spread over a sum",
-        ("M82", "LAM"), telling=True,
+        ("M82", "LAM"), telling=True, whole=True,
     ),
     ExpressionSlip(
         "abs-sum", powers.bars_spread, "function-of-sum",
         "the bars do not spread over a sum",
-        ("M82",), telling=True,
+        ("M82",), telling=True, whole=True,
     ),
 )

@@ -153,6 +153,8 @@ def coefficient_subtracted(relation: Relation) -> Iterator[Branches]:
     if len(letters) == 1:
         key, = letters
         number = left[key]
+        if number == 1:
+            return
         rest = subtract(right, subtract(left, {key: number}))
         yield [({key: Rational(1)}, subtract(rest, constant(number)))]
         yield [({key: Rational(1)}, subtract(rest, constant(number - 1)))]
@@ -198,7 +200,9 @@ def root_signs(relation: Relation) -> Iterator[Branches]:
 def product_not_zero(relation: Relation) -> Iterator[Branches]:
     inner, right = bare(relation.left), value_of(relation.right)
     if isinstance(inner, Product) and right:
-        yield [(value_of(factor), right) for factor in inner.factors if as_constant(value_of(factor)) is None]
+        factors = [value_of(factor) for factor in inner.factors if as_constant(value_of(factor)) is None]
+        if len(factors) > 1:
+            yield [(factor, right) for factor in factors]
 
 
 def half_for_root(relation: Relation) -> Iterator[Branches]:
@@ -252,7 +256,8 @@ def formula_part_divided(relation: Relation) -> Iterator[Branches]:
 
 def square_not_balanced(relation: Relation) -> Iterator[Branches]:
     left, right = _both(relation)
-    for number in left.values():
+    degrees = {sum(exponent for _, exponent in key): number for key, number in left.items()}
+    if degrees.get(Rational(2)) == 1 and (number := degrees.get(Rational(1))):
         yield [(add(left, constant(number * number / 4)), right)]
 
 

@@ -76,12 +76,12 @@ RELATION_SLIPS: tuple[RelationSlip, ...] = (
     RelationSlip(
         "linear-collect-coefficients-to-one", relations.coefficient_subtracted, "arithmetic",
         "the number before the letter is divided by, not subtracted",
-        ("S84",),
+        ("S84",), telling=True,
     ),
     RelationSlip(
         "linear-bracket-divided-wrong", relations.bracket_divided_by_subtracting, "arithmetic",
         "the factor before the bracket is divided by, not subtracted",
-        ("S84", "PS90"),
+        ("S84", "PS90"), telling=True,
     ),
     RelationSlip(
         "quad-root-one-lost", relations.positive_root_only, "root-lost",
