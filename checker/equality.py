@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from checker.budget import Budget, OutOfTimeError
+from checker.calculus.derivative import differentiated
+from checker.calculus.working_out import worked_out_in
 from checker.numeric import Evaluator, UnsureError, approximate, difference, is_near_zero
 from checker.points import points_for, whole_points
 from checker.polynomial import ONE, Poly, Quotient, TooLargeError, coefficients_in, letters_in, value_of
@@ -20,6 +22,8 @@ __all__ = ["equal", "points_for", "uses_euler"]
 CONSTANTS = frozenset({"i", "pi"})
 _LONGEST_BITS = 200  # of a value that is shown in full
 _EXACT = Yes("exact algebra")
+_NATURAL = frozenset({"ln", "exp", "sinh", "cosh", "tanh", "sech", "csch", "coth"})
+_CALCULUS = frozenset({"deriv", "int", "lim", "limabove", "limbelow", "between", "sum", "prod"})
 _ENOUGH = 6  # points where both are defined, for a YES by sampling
 
 
@@ -31,12 +35,19 @@ def uses_euler(*nodes: Node) -> bool:
         kind = type(node)
         if kind is Number or kind is Symbol:
             continue
-        if isinstance(node, Function) and node.name in ("ln", "exp"):
+        if isinstance(node, Function) and (node.name in _NATURAL or _runs_beside_e(node)):
             return True
         if isinstance(node, Power) and letters(node.exponent) and letters(node.base) == {"e"}:
             return True
         waiting.extend(children(node))
     return False
+
+
+def _runs_beside_e(node: Function) -> bool:
+    """A derivative, integral or limit by another letter that has e in it."""
+    return len(node.arguments) > 1 and node.name in _CALCULUS and any(
+        isinstance(one, Symbol) and one.name == "e" for one in walk(node)
+    ) and letters(node.arguments[1]) != {"e"}
 
 
 def equal(a: Node, b: Node, *, budget: Budget | None = None, euler: bool | None = None) -> Verdict:
@@ -69,16 +80,18 @@ def equal(a: Node, b: Node, *, budget: Budget | None = None, euler: bool | None 
         return Undecided("One of the two has no value, such as a division by zero.")
 
 
-def _exact(a: Node, b: Node, *, euler: bool | None) -> Yes | No | None:
+def _exact(a: Node, b: Node, *, euler: bool | None) -> Verdict | None:
     """Exact algebra: Yes, No with a point, or None when it cannot tell."""
 
-    def compare(ring: Ring) -> Yes | No | None:
+    def compare(ring: Ring) -> Verdict | None:
         left = ring.quotient(a)
         below_a = len(ring.denominators)
         right = ring.quotient(b)
         if euler is None and not ring.euler and "e" in ring.index and uses_euler(a, b):
             return in_ring(compare, euler=True)
         rest = ring.difference(left, right)
+        if rest and ring.indefinite:
+            return _up_to_a_constant(a, b, frozenset(ring.indefinite))
         if not rest:
             if not ring.denominators:
                 return _EXACT
@@ -92,6 +105,20 @@ def _exact(a: Node, b: Node, *, euler: bool | None) -> Yes | No | None:
         return in_ring(compare, euler=bool(euler))
     except (TooLargeError, UnsupportedError):
         return None
+
+
+def _up_to_a_constant(a: Node, b: Node, names: frozenset[str]) -> Verdict:
+    """Integrals without bounds: equal when their derivatives are."""
+    if len(names) > 1:
+        return Undecided("The two are integrated by different letters.")
+    (name,) = names
+    match equal(differentiated(a, name, frozenset()), differentiated(b, name, frozenset()), euler=True):
+        case Yes(conditions=conditions, proved=proved):
+            return Yes("equal derivatives", conditions, proved)
+        case No(counterexample=point):
+            return No(point)
+        case undecided:
+            return undecided
 
 
 def _conditions(ring: Ring, first: list[Poly], second: list[Poly]) -> tuple[str, ...]:
@@ -170,12 +197,18 @@ def _number_text(top: int, bottom: int) -> str:
     return str(top) if bottom == 1 else str(Fraction(top, bottom))
 
 
+def _has_calculus(top: Node) -> bool:
+    return any(isinstance(node, Function) and node.name in _CALCULUS for node in walk(top))
+
+
 def _has_letter_index(top: Node) -> bool:
     return any(isinstance(node, Root) and node.index is not None and letters(node.index) for node in walk(top))
 
 
 def _sampled(a: Node, b: Node, budget: Budget, *, euler: bool) -> Verdict:
     """Intervals at chosen points: No where they are apart, Yes by sampling where they agree everywhere."""
+    if _has_calculus(a) or _has_calculus(b):
+        a, b = worked_out_in(a), worked_out_in(b)
     written = letters(a) | letters(b)
     names = sorted(written - CONSTANTS - ({"e"} if euler else set()))
     complex_numbers = "i" in written

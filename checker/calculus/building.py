@@ -12,6 +12,7 @@ from checker.syntax import (
     Division,
     Fraction,
     Function,
+    MixedNumber,
     Negation,
     Node,
     Number,
@@ -26,8 +27,8 @@ from checker.syntax import (
 )
 
 __all__ = [
-    "ONE", "TWO", "ZERO", "added", "applied", "is_number", "number", "over", "raised", "replaced", "subtracted",
-    "symbol", "times",
+    "ONE", "TWO", "ZERO", "added", "applied", "is_number", "number", "over", "placeless", "raised", "replaced",
+    "subtracted", "symbol", "times",
 ]
 
 _NOWHERE = (0, 0)
@@ -132,3 +133,31 @@ def replaced(node: Node, name: str, value: Node) -> Node:
             )
         case _:
             return node
+
+
+def placeless(node: Node) -> Node:
+    """The node without places and brackets, so that like nodes are equal."""
+    match node:
+        case Bracket(body=body):
+            return placeless(body)
+        case Number(value=value):
+            return Number(_NOWHERE, value, str(value))
+        case Symbol(name=name):
+            return Symbol(_NOWHERE, name)
+        case Sum(terms=terms):
+            return Sum(_NOWHERE, tuple(Term(_NOWHERE, term.sign, placeless(term.body)) for term in terms))
+        case Product(factors=factors, joins=joins):
+            return Product(_NOWHERE, tuple(placeless(factor) for factor in factors), ("\\times",) * len(joins))
+        case Fraction(numerator=top, denominator=bottom) | Division(left=top, right=bottom):
+            return Fraction(_NOWHERE, placeless(top), placeless(bottom))
+        case Power(base=base, exponent=exponent):
+            return Power(_NOWHERE, placeless(base), placeless(exponent))
+        case Root(radicand=radicand, index=index):
+            return Root(_NOWHERE, placeless(radicand), index and placeless(index))
+        case MixedNumber(whole=whole, fraction=fraction):
+            return added(placeless(whole), placeless(fraction))
+        case Negation() | PlusMinus() | Absolute() | Postfix():
+            return replace(node, span=_NOWHERE, body=placeless(node.body))
+        case Function(name=name, arguments=arguments, power=power, base=base):
+            inside = tuple(placeless(one) for one in arguments)
+            return Function(_NOWHERE, name, inside, power and placeless(power), base and placeless(base))

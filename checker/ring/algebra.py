@@ -62,7 +62,18 @@ class Ring:
         euler: is the letter e the base of natural logarithms?
     """
 
-    __slots__ = ("atoms", "deadline", "denominators", "euler", "fine", "index", "names", "opaque", "relations")
+    __slots__ = (
+        "atoms",
+        "deadline",
+        "denominators",
+        "euler",
+        "fine",
+        "indefinite",
+        "index",
+        "names",
+        "opaque",
+        "relations",
+    )
 
     def __init__(self, fine: dict[Any, int] | None = None, *, euler: bool = False) -> None:
         self.names: list[str] = []
@@ -74,6 +85,7 @@ class Ring:
         self.fine = {} if fine is None else fine
         self.deadline = monotonic() + SECONDS
         self.atoms: list[tuple[str, Any, int]] = []
+        self.indefinite: list[str] = []  # letters by which something was integrated without bounds
 
     # letters and atoms
 

@@ -22,10 +22,10 @@ from checker.polynomial import (
     q_number,
     subtract,
 )
-from checker.refusals import UndefinedError
+from checker.refusals import UndefinedError, UnsupportedError
 from checker.ring.powers import raised_to, root_of_number
 from checker.ring.primes import prime_powers
-from checker.syntax import Function
+from checker.syntax import Function, Symbol
 
 if TYPE_CHECKING:
     from checker.ring.algebra import Ring
@@ -34,6 +34,8 @@ __all__ = ["function"]
 
 _HALF = Rational(1, 2)
 _MOST_CHOSEN_FROM = 2_000
+_RUNNING = frozenset({"deriv", "int", "sum", "prod", "lim", "limabove", "limbelow", "between"})
+_RUNNER = "\0run"  # the running letter of what has bounds
 _SURDS = {
     Rational(0): (0, 1), Rational(1, 6): (1, 1), Rational(1, 4): (1, 2), Rational(1, 3): (1, 3), _HALF: (2, 1),
 }
@@ -41,6 +43,8 @@ _SURDS = {
 
 def function(ring: Ring, node: Function) -> Quotient:
     """A named function of its arguments, raised to the power written after its name."""
+    if len(node.arguments) > 1 and node.name in _RUNNING:
+        return _running(ring, node)
     arguments = tuple(ring.quotient(argument) for argument in node.arguments)
     value = _value_of(ring, node, arguments)
     if node.power is None:
@@ -74,6 +78,34 @@ def _value_of(ring: Ring, node: Function, arguments: tuple[Quotient, ...]) -> Qu
             return _of_numbers(ring, name, arguments)
         case _:
             return ring.atom(name, arguments)
+
+
+def _running(ring: Ring, node: Function) -> Quotient:
+    """A derivative, integral, sum or limit: worked out, or an atom."""
+    from checker.calculus.building import replaced, symbol  # these rooms need rings themselves
+    from checker.calculus.working_out import worked_out
+
+    try:
+        return ring.quotient(worked_out(node))
+    except UnsupportedError:
+        pass
+    body, letter, *bounds = node.arguments
+    if not isinstance(letter, Symbol):
+        raise UnsupportedError
+    if node.name == "deriv":
+        if not isinstance(body, Symbol):
+            raise UnsupportedError
+        return ring.atom("deriv", (body.name, letter.name, *(ring.quotient(bound) for bound in bounds)))
+    known = len(ring.denominators)
+    if bounds:
+        body = replaced(body, letter.name, symbol(_RUNNER))
+        inside = ring.quotient(body)
+    else:
+        inside = ring.quotient(body)
+        ring.indefinite.append(letter.name)
+    del ring.denominators[known:]
+    name = _RUNNER if bounds else letter.name
+    return ring.atom(node.name, (name, inside, *(ring.quotient(bound) for bound in bounds)))
 
 
 def _of_numbers(ring: Ring, name: str, arguments: tuple[Quotient, ...]) -> Quotient:

@@ -11,7 +11,7 @@ from fractions import Fraction as Rational
 from typing import TYPE_CHECKING
 
 from checker.syntax.tokens import Token
-from checker.syntax.tree import Function, Node, Number, Span, Symbol, letters
+from checker.syntax.tree import Function, Node, Number, Span, Sum, Symbol, Term, letters
 
 if TYPE_CHECKING:
     from checker.syntax.expressions import ExpressionParser
@@ -51,7 +51,7 @@ def _series(parser: ExpressionParser, token: Token) -> Node:
     cursor.advance()
     cursor.take("^", "^", f"the last value above \\{token.text}")
     high = parser.argument("the last value", signed=True)
-    body = _term(parser)
+    body = _reached(parser, letter.name)
     return Function(cursor.since(token), token.text, (body, letter, low, high))
 
 
@@ -70,7 +70,7 @@ def _limit(parser: ExpressionParser, token: Token) -> Node:
         del cursor.tokens[side - 2:side]
     place = parser.sum_until("}", "}", "a closing brace }")
     cursor.advance()
-    body = _term(parser)
+    body = _reached(parser, letter.name)
     return Function(cursor.since(token), name, (body, letter, place))
 
 
@@ -82,12 +82,49 @@ def _letter(parser: ExpressionParser) -> Symbol:
     return Symbol((token.start, token.end), token.text)
 
 
-def _term(parser: ExpressionParser) -> Node:
-    """What the sign reaches over: all up to the next plus or minus."""
-    parser.cursor.deeper()
-    body = parser.product()
-    parser.cursor.depth -= 1
+def _reached(parser: ExpressionParser, running: str | None) -> Node:
+    """What the sign reaches over: one term, and further ones up to the last that holds the running letter.
+
+    With the doubt "reach" read the other way it is all that follows.
+    """
+    cursor = parser.cursor
+    cursor.deeper()
+    if "reach" in cursor.readings:
+        body = parser.sum()
+    else:
+        body = parser.product()
+        if cursor.token.kind == "sign" and cursor.token.text in ("+", "-"):
+            cursor.doubts.add("reach")
+            terms = [Term(body.span, "+", body)]
+            for _ in range(0 if running is None else _further_terms(cursor.tokens, cursor.at, running)):
+                sign = cursor.advance()
+                following = parser.product()
+                terms.append(Term((sign.start, following.span[1]), "+" if sign.text == "+" else "-", following))
+            if len(terms) > 1:
+                body = Sum((terms[0].span[0], terms[-1].span[1]), tuple(terms))
+    cursor.depth -= 1
     return body
+
+
+def _further_terms(tokens: list[Token], start: int, running: str) -> int:
+    """How many terms from here on it is to the last that holds the running letter, before another such sign."""
+    depth = terms = found = 0
+    for token in tokens[start:]:
+        if token.kind in ("open", "{"):
+            depth += 1
+        elif token.kind in ("close", "}"):
+            depth -= 1
+            if depth < 0:
+                break
+        elif depth == 0 and (token.kind == "relation" or token.text in OPERATORS):
+            break
+        elif depth == 0 and token.kind == "sign" and token.text in ("+", "-", "±", "∓"):
+            if token.text not in ("+", "-"):
+                break
+            terms += 1
+        elif token.kind == "letter" and token.text == running:
+            found = terms
+    return found
 
 
 # integrals
@@ -198,7 +235,7 @@ def derivative(parser: ExpressionParser, token: Token) -> Node | None:
         return None
     if at == close:
         cursor.at = end + 1
-        body = _term(parser)
+        body = _reached(parser, None)
     else:
         cursor.at = at
         body = parser.part(close, "the end of what is differentiated")

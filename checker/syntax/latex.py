@@ -177,15 +177,25 @@ def _integral(body: str, letter: str, low: str | None = None, high: str | None =
 
 
 def _series(command: str) -> Callable[..., str]:
-    return lambda body, letter, low, high: _joined(f"{command}_{{{letter}={low}}}^{{{high}}}", body)
+    return lambda body, letter, low, high: _joined(f"{command}_{{{letter}={low}}}^{{{high}}}", _single(body))
 
 
 def _limit(side: str) -> Callable[..., str]:
-    return lambda body, letter, place: _joined(f"\\lim_{{{letter}\\to {place}{side}}}", body)
+    return lambda body, letter, place: _joined(f"\\lim_{{{letter}\\to {place}{side}}}", _single(body))
 
 
 def _between(body: str, letter: str, low: str, high: str) -> str:
     return f"[{body}]_{{{letter}={low}}}^{{{letter}={high}}}"
+
+
+def _single(text: str) -> str:
+    """In brackets where it has a plus or minus outside every bracket."""
+    depth = 0
+    for mark in text:
+        depth += (mark in "({[") - (mark in ")}]")
+        if depth == 0 and mark in "+-":
+            return f"({text})"
+    return text
 
 
 def _enclosed(text: str) -> str:

@@ -1,0 +1,120 @@
+"""Derivatives, integrals, sums and limits in a tree, worked out from the inside to ordinary trees."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from checker.calculus.antiderivative import antiderivative
+from checker.calculus.building import replaced, subtracted
+from checker.calculus.derivative import order_of, repeatedly_differentiated
+from checker.calculus.domains import is_continuous, is_continuous_beyond
+from checker.calculus.limits import limit
+from checker.calculus.series import added_up, multiplied_up
+from checker.refusals import UnsupportedError
+from checker.syntax import (
+    Absolute,
+    Bracket,
+    Division,
+    Fraction,
+    Function,
+    Negation,
+    Node,
+    PlusMinus,
+    Postfix,
+    Power,
+    Product,
+    Root,
+    Sum,
+    Symbol,
+)
+
+__all__ = ["worked_out", "worked_out_in"]
+
+
+def worked_out(node: Function) -> Node:
+    """One derivative, integral between bounds, sum or limit as an ordinary tree.
+
+    Raises:
+        UnsupportedError: it cannot be worked out here, or has no value.
+        TooLargeError: it would be too large.
+    """
+    body = worked_out_in(node.arguments[0])
+    letter = node.arguments[1]
+    bounds = node.arguments[2:]
+    if not isinstance(letter, Symbol):
+        raise UnsupportedError
+    name = letter.name
+    match node.name, len(bounds):
+        case "deriv", 1:
+            if isinstance(body, Symbol) and body.name != name:
+                raise UnsupportedError
+            return repeatedly_differentiated(body, name, order_of(bounds[0]))
+        case "between", 2:
+            return _between(body, name, *bounds)
+        case "int", 2:
+            return _integral(body, name, *bounds)
+        case "sum", 2:
+            return added_up(body, name, *bounds)
+        case "prod", 2:
+            return multiplied_up(body, name, *bounds)
+        case ("lim" | "limabove" | "limbelow"), 1:
+            return limit(body, name, bounds[0])
+        case _:
+            raise UnsupportedError
+
+
+def _between(body: Node, name: str, low: Node, high: Node) -> Node:
+    if _is_endless(low):
+        raise UnsupportedError
+    above = limit(body, name, high) if _is_endless(high) else replaced(body, name, high)
+    return subtracted(above, replaced(body, name, low))
+
+
+def _integral(body: Node, name: str, low: Node, high: Node) -> Node:
+    """F(b) - F(a) where F is continuous from a to b; F' is the body wherever F is smooth between."""
+    whole = antiderivative(body, name)
+    if _is_endless(low):
+        raise UnsupportedError
+    if _is_endless(high):
+        if not is_continuous_beyond(whole, name, low):
+            raise UnsupportedError
+    elif not is_continuous(whole, name, low, high):
+        raise UnsupportedError
+    return _between(whole, name, low, high)
+
+
+def _is_endless(node: Node) -> bool:
+    while isinstance(node, Negation | Bracket):
+        node = node.body
+    return isinstance(node, Symbol) and node.name == "infty"
+
+
+def worked_out_in(node: Node) -> Node:
+    """The tree with all that can be worked out, innermost first; the rest stays as written."""
+    match node:
+        case Sum(terms=terms):
+            return replace(node, terms=tuple(replace(term, body=worked_out_in(term.body)) for term in terms))
+        case Product(factors=factors):
+            return replace(node, factors=tuple(map(worked_out_in, factors)))
+        case Fraction(numerator=top, denominator=bottom):
+            return Fraction(node.span, worked_out_in(top), worked_out_in(bottom))
+        case Division(left=left, right=right):
+            return replace(node, left=worked_out_in(left), right=worked_out_in(right))
+        case Power(base=base, exponent=exponent):
+            return Power(node.span, worked_out_in(base), worked_out_in(exponent))
+        case Root(radicand=radicand):
+            return replace(node, radicand=worked_out_in(radicand))
+        case Negation() | PlusMinus() | Absolute() | Bracket() | Postfix():
+            return replace(node, body=worked_out_in(node.body))
+        case Function(name=name, arguments=arguments) if len(arguments) > 1 and name not in _LISTS:
+            try:
+                return Bracket(node.span, worked_out(node), "(")
+            except UnsupportedError:
+                return node
+        case Function(arguments=arguments):
+            return replace(node, arguments=tuple(map(worked_out_in, arguments)))
+        case _:
+            return node
+
+
+_LISTS = frozenset({"binom", "max", "min", "gcd", "lcm"})
