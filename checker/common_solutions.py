@@ -20,7 +20,7 @@ __all__ = ["common_solutions", "judged_by_solutions"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _MOST_POINTS = 8
-_MOST_EQUATIONS = 5
+_MOST_EQUATIONS = 6
 
 Point = dict[str, Node]
 
@@ -80,7 +80,7 @@ def _values(point: Mapping[str, Node], known: Known) -> dict[str, Value]:
 
 def common_solutions(equations: Sequence[Relation], known: Known) -> list[Point] | None:
     """All real points that satisfy every equation; None when there are infinitely many or they are not found."""
-    if not 2 <= len(equations) <= _MOST_EQUATIONS:
+    if not 1 <= len(equations) <= _MOST_EQUATIONS:
         return None
     try:
         points = _solved(list(equations), known)
@@ -171,8 +171,13 @@ def _linear_value(equation: Relation, name: str, known: Known) -> Node | None:
         if name not in ring.index or any(ring.names[letter].startswith("\0") for letter in letters_in(rest)):
             return None
         parts = coefficients_in(rest, ring.index[name])
-        if len(parts) != 2 or not is_constant(parts[1]):
+        if len(parts) != 2:
             return None
+        if not is_constant(parts[1]):
+            # a r = 6 gives a = 6/r; where r is nought there is no solution
+            if not is_constant(parts[0]) or not parts[0]:
+                return None
+            return f"\\frac{{{-parts[0][0]}}}{{{polynomial_latex(parts[1], ring.names)}}}"
         lead = parts[1][0]
         top = {key: -value if lead > 0 else value for key, value in parts[0].items()}
         return polynomial_latex(top, ring.names, abs(lead))

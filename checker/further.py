@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from enum import Enum
-from fractions import Fraction
+from fractions import Fraction as Rational
 
 from checker.common_solutions import judged_by_solutions
+from checker.knowledge import is_subject
 from checker.outcome import Known
 from checker.polynomial import Poly, TooLargeError
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.steps import judge_step
-from checker.syntax import Relation, Statement, System, letters
+from checker.syntax import Division, Fraction, Relation, Statement, System, letters, nodes_of, walk
 from checker.systems import follows_together
 
 __all__ = ["Place", "equations_of", "place_of"]
@@ -41,7 +42,7 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
         later: the statements after it.
         known: time and givens.
     """
-    if not _is_equation(part):
+    if not _is_equation(part) or any(is_subject(node) for top in nodes_of(part) for node in walk(top)):
         return Place.SLIP
     equations = list(equations_of(starts))
     names = _unknowns(part, known)
@@ -58,7 +59,7 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
     solving = any(_has_fewer_letters(one, everything, known) for one in following)
     if not solving:
         alike = names == everything and all(_unknowns(one, known) == everything for one in equations)
-        if changes > 1 and alike and len(everything) <= _FEW:
+        if changes > 1 and alike and len(everything) <= _FEW and all(map(_is_whole, (part, *equations))):
             return Place.UNCLEAR
         return Place.SLIP
     others = [one for one in following if _is_equation(one) and len(_unknowns(one, known)) > 1]
@@ -74,6 +75,15 @@ def equations_of(statements: Sequence[Statement]) -> Iterator[Relation]:
         for part in statement.parts if isinstance(statement, System) else (statement,):
             if isinstance(part, Relation) and part.operator == "=":
                 yield part
+
+
+def _is_whole(equation: Relation) -> bool:
+    """Has it no letter below a bar?"""
+    return not any(
+        isinstance(node, Fraction | Division)
+        and letters(node.denominator if isinstance(node, Fraction) else node.right)
+        for side in (equation.left, equation.right) for node in walk(side)
+    )
 
 
 def _is_equation(statement: Statement) -> bool:
@@ -126,7 +136,7 @@ def _terms_changed(first: Relation, second: Relation, known: Known) -> int:
 
 def _differing(first: Poly, second: Poly) -> int:
     keys = first.keys() | second.keys()
-    scales = {Fraction(second[key], first[key]) for key in first.keys() & second.keys()} or {Fraction(1)}
+    scales = {Rational(second[key], first[key]) for key in first.keys() & second.keys()} or {Rational(1)}
     return min(
         sum(scale * first.get(key, 0) != second.get(key, 0) for key in keys) for scale in scales
     )

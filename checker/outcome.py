@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from checker.budget import Budget
+from checker.knowledge import NOTHING, Knowledge
 from checker.report import Task
 from checker.syntax import Statement
 
@@ -25,7 +26,8 @@ class Outcome:
         reason: one or two plain sentences; may be empty when it simply follows.
         witness: values of letters that show it.
         used: indices of further lines that were needed.
-        is_soft: for undecided: a value or another line seems to have been used, or it is only the notation.
+        is_soft: for undecided: a value or another line seems to have been used, or it is only the notation; for
+            follows: it is a new condition, taken as given.
     """
 
     kind: Kind
@@ -46,6 +48,7 @@ class Known:
         euler: is e the base of natural logarithms?
         complex_numbers: has i appeared?
         unknown: the letter that the working solves for, when it is clear.
+        knowledge: what the lines so far say of functions, sequences and letters.
     """
 
     budget: Budget
@@ -54,6 +57,7 @@ class Known:
     euler: bool = False
     complex_numbers: bool = False
     unknown: str | None = None
+    knowledge: Knowledge = NOTHING
 
 
 def undecided(reason: str, *, is_soft: bool = False) -> Outcome:

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from checker.budget import OutOfTimeError
 from checker.equality import equal, points_for
+from checker.knowledge import is_subject, worked_out_in
 from checker.numeric import Evaluator, UnsureError, approximate
 from checker.outcome import Known, Outcome, point_text, undecided, witness_json
 from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
@@ -15,7 +16,7 @@ from checker.relations import compare_relations
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.rounding import decimal_places, rounding_of
 from checker.solutions import is_true, links
-from checker.substitution import known_values, substituted, substituted_in
+from checker.substitution import known_values, solved_for, substituted, substituted_in
 from checker.syntax import (
     Alternatives,
     Chain,
@@ -38,7 +39,7 @@ from checker.syntax import (
 from checker.syntax import Fraction as Quotient
 from checker.verdict import No, Undecided, Yes
 
-__all__ = ["divides_by_zero", "inner_link", "judge_step", "value_of_line"]
+__all__ = ["compare_values", "divides_by_zero", "inner_link", "judge_step", "value_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _PUT_IN = "A value seems to have been put in; it is not known which."
@@ -120,7 +121,8 @@ def judge_step(before: Statement, after: Statement, known: Known) -> Outcome:
         The verdict on this step alone, with its reason and witness.
     """
     try:
-        return _judge(before, after, known)
+        known_now = known.knowledge
+        return _judge(worked_out_in(before, known_now), worked_out_in(after, known_now), known)
     except OutOfTimeError:
         return undecided("The time for this step ran out.")
 
@@ -152,6 +154,11 @@ def _judge(before: Statement, after: Statement, known: Known) -> Outcome:
 
 
 # values
+
+
+def compare_values(first: Node, second: Node, known: Known) -> Outcome:
+    """Two values as a step from the first to the second."""
+    return _values(first, second, known, "=")
 
 
 def _values(first: Node, second: Node, known: Known, operator: str) -> Outcome:
@@ -242,6 +249,7 @@ def _float(evaluator: Evaluator, node: Node) -> float:
 def _under_givens(first: Node, second: Node, verdict: No, known: Known) -> Outcome | None:
     """With conditions such as x > 5 given, only points that satisfy them count."""
     limits = [given for given in known.givens if letters(given) & (letters(first) | letters(second))]
+    limits = _restricting(limits, letters(first) | letters(second))
     equations = [given for given in limits if isinstance(given, Relation) and given.operator == "="]
     if not limits:
         return None
@@ -269,6 +277,21 @@ def _under_givens(first: Node, second: Node, verdict: No, known: Known) -> Outco
     if agreed >= 4 and not equations:
         return Outcome("follows", f"Under the condition given, as sampled at {agreed} points.")
     return undecided("Too few points satisfy what is given.")
+
+
+def _restricting(givens: Sequence[Statement], names: frozenset[str]) -> list[Statement]:
+    """Without the givens that only say what a letter is which stands nowhere else, such as y = x^2 for a line in x."""
+    kept = [part for given in givens for part in (given.parts if isinstance(given, System) else (given,))]
+    kept = [given for given in kept if not (isinstance(given, Relation) and is_subject(given.left))]
+    while True:
+        spare = next((
+            given for given in kept
+            if (solved := solved_for(given)) is not None and solved[0] not in names
+            and not any(solved[0] in letters(other) for other in kept if other is not given)
+        ), None)
+        if spare is None:
+            return kept
+        kept.remove(spare)
 
 
 def _by_equations(first: Node, second: Node, equations: Sequence[Relation], known: Known) -> Outcome | None:
@@ -462,12 +485,17 @@ def _chain(before: Statement, after: Chain, known: Known) -> Outcome:
 def _with_values(before: Statement, after: Statement, known: Known) -> Outcome | None:
     """The step again with known values put in; None when nothing is known of the letters in question."""
     values: Mapping[str, Node] = known_values(known.givens)
+    solved = solved_for(after)
+    if solved is not None:  # what the line says of the letter is not put in
+        values = {name: value for name, value in values.items() if name != solved[0]}
     if not values.keys() & (letters(before) | letters(after)):
         return None
     first, second = substituted_in(before, values), substituted_in(after, values)
     if letters(second) - letters(first) - _CONSTANTS:
         return None
     outcome = compare_relations(first, second, known)
+    if outcome.kind != "follows" and letters(second) < letters(first):
+        return None
     if outcome.kind == "follows":
         return Outcome("follows", outcome.reason or "With the known value put in.")
     return outcome if outcome.kind in ("slip", "loses", "adds") else None

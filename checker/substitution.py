@@ -43,6 +43,10 @@ def solved_for(statement: Statement) -> tuple[str, Node] | None:
             return name, right
         case Relation(left=left, operator="=", right=Symbol(name=name)) if name not in letters(left):
             return name, left
+        case Chain(members=(Symbol(name=name), *_, last), operators=operators, continues=False) if (
+            set(operators) == {"="} and name not in letters(last)
+        ):
+            return name, last
         case _:
             return None
 

@@ -32,6 +32,10 @@ def named_lines(lines: Sequence[Line | None], question: Statement | None = None)
         if UNNAMED in letters(statement):
             statement = _named(statement, told) or Note(statement.span, line.text.strip())
             line = replace(line, statement=statement)
+        sides = any(isinstance(one, Relation) and "Rhs" not in letters(one) for one in told)
+        if isinstance(statement, Expression) and letters(statement) == {"Rhs"} and not sides:
+            statement = Note(statement.span, line.text.strip())
+            line = replace(line, statement=statement)
         told.append(statement)
         out.append(line)
     return out

@@ -7,9 +7,12 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from checker.budget import OutOfTimeError
+from checker.claims import introduces, judged_claim, restricts_nothing, set_to_nought
 from checker.common_solutions import judged_by_solutions
 from checker.errors import ParseError
 from checker.further import Place, equations_of, place_of
+from checker.identical import judged_by_coefficients
+from checker.knowledge import learned
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.report import Verdict
@@ -25,6 +28,7 @@ from checker.syntax import (
     Relation,
     Statement,
     Steps,
+    Symbol,
     System,
     letters,
     parse_line,
@@ -118,6 +122,11 @@ class Walk:
             if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
                 step = one
             self.entries.append(Entry(index, part, self._family(one), one.verdict == "start"))
+        for condition in line.conditions:
+            solved = solved_for(condition)
+            if solved is not None:
+                definition = Definition(condition.span, Symbol(condition.span, solved[0]), solved[1])
+                self.entries.append(Entry(index, definition, "sound"))
         assert step is not None
         if step.verdict == "slip" and self.first_slip is None:
             self.first_slip = index
@@ -160,12 +169,16 @@ class Walk:
             if place is Place.UNCLEAR and outcome.kind == "slip":
                 told = "It does not follow from the line before; it may be a further equation. Say which is meant."
                 outcome = undecided(told, is_soft=True)
+        if outcome.kind == "undecided" and outcome.is_soft and line.conditions and _is_value(part):
+            return Step("start", None, Outcome("follows", "Taken as given."), part)
         index_of_source = None if source is None else source.index
         return Step(self._verdict(outcome, source), index_of_source, outcome, part, tuple(self.entries))
 
     def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
         if outcome.kind != "follows":
             return outcome.kind
+        if outcome.is_soft:
+            return "start"
         if self.first_slip is None or source is None:
             return "follows"
         if source.family == "slip":
@@ -175,6 +188,9 @@ class Walk:
     def _best(self, index: int, part: Statement, line: Line) -> tuple[Outcome, Entry | None]:
         """The kindest fair verdict over the earlier lines: any line may follow from any other."""
         known = self._known_for(line)
+        claim = self._claim(part, known)
+        if claim is not None:
+            return claim
         nearest: tuple[Outcome, Entry | None] | None = None
         soft: tuple[Outcome, Entry | None] | None = None
         sources = list(reversed(self.entries))[:_FARTHEST]
@@ -187,7 +203,14 @@ class Walk:
                 nearest = nearest or (undecided("The line before holds a division by zero; it has no value."), entry)
                 continue
             try:
-                outcome = judge_step(entry.statement, part, self._without(known, entry))
+                step_known = self._without(known, entry)
+                outcome = judge_step(entry.statement, part, step_known)
+                if outcome.kind != "follows":
+                    outcome = judged_by_coefficients(entry.statement, part, step_known) or outcome
+                if outcome.kind not in ("follows", "slip"):
+                    outcome = set_to_nought(entry.statement, part, step_known) or outcome
+                if outcome.kind != "follows" and restricts_nothing(entry.statement, known):
+                    outcome = undecided("It is not clear how this line comes from the rule before it.", is_soft=True)
             except OutOfTimeError:
                 return undecided("The time for this line ran out."), nearest[1] if nearest else entry
             if outcome.kind == "loses":
@@ -234,6 +257,21 @@ class Walk:
             outcome = replace(outcome, reason=f"From lines {named} together.")
         return outcome, starts[-1]
 
+    def _claim(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
+        """What the line says of a function, a derivative or a sequence that earlier lines tell of."""
+        earlier = [(entry.index, entry.statement) for entry in self.entries]
+        try:
+            found = judged_claim(part, earlier, known)
+        except OutOfTimeError:
+            return None
+        if found is None:
+            if introduces(part, known) and self.entries:
+                return Outcome("follows", "Taken as given for the lines after it.", is_soft=True), None
+            return None
+        outcome, index = found
+        source = next((entry for entry in reversed(self.entries) if entry.index == index), None)
+        return outcome, source
+
     def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
         earlier = [(entry.index, entry.statement) for entry in self.entries]
         try:
@@ -267,7 +305,10 @@ class Walk:
             if isinstance(entry.statement, Definition) or _is_value(entry.statement) or _is_domain(entry.statement)
         ]
         budget = self.known.budget.part(_SECONDS_A_LINE)
-        return replace(self.known, budget=budget, givens=(*self.known.givens, *line.conditions, *values))
+        told = (*((-1, given) for given in self.known.givens), *((one.index, one.statement) for one in self.entries))
+        return replace(
+            self.known, budget=budget, givens=(*self.known.givens, *line.conditions, *values), knowledge=learned(told)
+        )
 
     def _without(self, known: Known, entry: Entry) -> Known:
         """What is known besides the line that is judged from."""

@@ -45,6 +45,7 @@ def letter(parser: ExpressionParser) -> Node:
 
 
 def _may_be_function(cursor: Cursor, name: str) -> bool:
+    name = name.rstrip("'")
     if f"function {name}" in cursor.readings:
         return True
     return name in USER_FUNCTIONS and f"factor {name}" not in cursor.readings

@@ -9,7 +9,7 @@ from checker.syntax.tree import Bracket, Function, Node, Number, Product, Relati
 
 __all__ = ["function_readings"]
 
-_MORE_FUNCTIONS = frozenset({"h", "p", "q", "u", "v", "F", "G", "H", "P", "Q"})
+_MORE_FUNCTIONS = frozenset({"h", "p", "q", "r", "s", "u", "v", "w", "y"} | set("ABCDFGHKLMNPQRSTUVW"))
 
 
 def function_readings(statements: Iterable[Statement]) -> frozenset[str]:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
+from checker.syntax.labels import after_label, is_label
 from checker.syntax.sets import UNNAMED, SetReader, is_set, is_set_sign, told_by_words
+from checker.syntax.surroundings import surroundings_of
 from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
 from checker.syntax.tree import (
     Alternatives,
@@ -28,19 +31,13 @@ from checker.syntax.tree import (
 
 __all__ = ["parse", "parse_expression", "parse_line"]
 
-_ACCURACY = re.compile(
-    r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+)?(?:to\s+)?(\d+)\s*"
-    r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))"
-    r"\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
-)
-_LONGEST_PREFIX = 80  # characters before a colon that may be words
-_ACCURACY_TAIL = 60  # characters at the end in which a stated accuracy is looked for
 _WORDS_ONLY = re.compile(r"[A-Za-z][A-Za-z ,.;:'!?-]*")
-_PREFIX = re.compile(r"\s*[A-Za-z]{3,}[A-Za-z0-9 ,'-]*:")
 _CONDITIONAL = frozenset({"for", "when", "where", "given", "since", "because", "with", "if", "as", "provided"})
 _LINKING = frozenset({"so", "hence", "thus", "then", "therefore", "giving", "gives", "check", "so that", "we get"})
+_PUTTING_IN = frozenset({
+    "when", "at", "for", "if", "put", "putting", "sub", "substitute", "substituting", "using", "given", "where", "with",
+})
 _LENGTH_UNITS = ("c m", "m m", "k m", "k g")
-_LONGEST_LABEL = 5  # tokens before the closing bracket of a label
 _OPENERS = frozenset({"open", "{"})
 _CLOSERS = frozenset({"close", "}"})
 
@@ -108,20 +105,18 @@ class _LineParser:
         self.label: str | None = None
         self.link: str | None = None
         self.accuracy: tuple[str, int] | None = None
+        self.puts_in = False
 
     def line(self) -> Line:
-        text = self.text
-        accuracy = _ACCURACY.search(text, max(0, len(text) - _ACCURACY_TAIL))
-        if accuracy is not None and accuracy.start() > 0:
-            self.accuracy = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
-            text = text[:accuracy.start()] + " " * (len(text) - accuracy.start())
-        prefix = _PREFIX.match(text, 0, _LONGEST_PREFIX)
-        if prefix is not None:
-            self.notes.append(prefix.group().strip())
-            text = " " * prefix.end() + text[prefix.end():]
-        tokens = self._trailing(self._leading(tokenize(text)[:-1]))
+        around = surroundings_of(self.text, self.readings)
+        self.accuracy = around.accuracy
+        self.label = around.label
+        if around.label is not None:
+            self.doubts.add("label")
+        self.notes += around.notes
+        tokens = self._trailing(self._leading(tokenize(around.text)[:-1]))
         if tokens:
-            statement = self._steps(tokens)
+            statement = self._with_values(self._steps(self._after_value(tokens)))
         else:
             words = " ".join(self.notes) or self.text.strip()
             statement = told_by_words(words, (0, len(self.text))) or Note((0, len(self.text)), words)
@@ -149,8 +144,9 @@ class _LineParser:
                     self.link = first.text
                 else:
                     self.notes.append(first.text)
+                    self.puts_in = self.puts_in or first.text.split()[0].lower() in _PUTTING_IN
                 tokens = tokens[1:]
-            elif _is_label(tokens):
+            elif is_label(tokens):
                 self.label = first.text
                 tokens = tokens[2:]
             elif kinds[0] == "open" and kinds[1:2] in (["digit"], ["letter"]) and kinds[2:4] in (
@@ -158,7 +154,7 @@ class _LineParser:
             ) and tokens[2].text == ")":
                 self.label = tokens[1].text
                 tokens = tokens[3:]
-            elif (after := _after_label(tokens)) is not None:
+            elif (after := after_label(tokens)) is not None:
                 size, is_likely = after
                 self.doubts.add("label")
                 if is_likely == ("label" in self.readings):
@@ -196,6 +192,36 @@ class _LineParser:
         """Words that stand alone on a side of a relation are a name: \\text{Area} = 6x."""
         before = at == 0 or tokens[at - 1].kind in ("relation", "separator", "link", "gap", "text")
         return before and at + 1 < len(tokens) and tokens[at + 1].kind == "relation" and tokens[at + 1].text == "="
+
+    # values put in
+
+    def _after_value(self, tokens: list[Token]) -> list[Token]:
+        """x = 1: 6 = 3A, a value and what it gives: the value becomes a condition."""
+        at = next((n for n, (token, depth) in enumerate(_with_depth(tokens)) if depth == 0 and token.kind == ":"), -1)
+        head, rest = tokens[:at], tokens[at + 1:]
+        if at < 3 or not _relates(rest) or not _relates(head):
+            return tokens
+        value = self._alternatives(head)
+        if not _is_number_for_letter(value):
+            return tokens
+        self.conditions.append(value)
+        return self._leading(rest)
+
+    def _with_values(self, statement: Statement) -> Statement:
+        """When x = 3, y = 5: the value after "when" becomes a condition, or a name where nothing follows it."""
+        if not self.puts_in:
+            return statement
+        if isinstance(statement, Relation) and _is_number_for_letter(statement) and isinstance(statement.left, Symbol):
+            return Definition(statement.span, statement.left, statement.right)
+        if isinstance(statement, System | Steps) and len(statement.parts) > 1 and _is_number_for_letter(
+            statement.parts[0]
+        ):
+            self.conditions.append(statement.parts[0])
+            rest = statement.parts[1:]
+            if len(rest) == 1:
+                return rest[0]
+            return replace(statement, span=_span_of(rest), parts=rest)
+        return statement
 
     # from links down to one relation
 
@@ -292,7 +318,7 @@ class _LineParser:
                 continue
             if token.kind != "text" or token.text == "let":
                 out.append(token)
-            elif self._names_a_side(segment, at):
+            elif self._names_a_side(segment, at) or (_side_of(token.text) and at and segment[at - 1].text == "="):
                 out.append(Token("letter", _name_of(token.text), token.start, token.end, token.blank))
             else:
                 self.notes.append(token.text)
@@ -323,6 +349,8 @@ class _LineParser:
     def _relation(self, tokens: list[Token]) -> Statement:
         if tokens[0].kind == "text" and tokens[0].text == "let":
             return self._definition(tokens[1:])
+        if any(token.kind == "command" and token.text == "propto" for token in tokens):
+            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
         found = self._set(tokens)
         if found is not None:
             return found
@@ -337,6 +365,8 @@ class _LineParser:
         continues = not members[0] and bool(signs)
         if continues:
             members = members[1:]
+        if not continues and len(members) == 2 and members[0] and not members[1] and self.notes:
+            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])  # x = the cost of a cup
         ends = [sign.start for sign in (signs[1:] if continues else signs)]
         ends.append(tokens[-1].end)
         nodes = [self._expression(member, end) for member, end in zip(members, ends, strict=True)]
@@ -390,44 +420,6 @@ class _LineParser:
         return node
 
 
-def _is_label(tokens: Sequence[Token]) -> bool:
-    """a) or 3) or 1. before something else."""
-    if len(tokens) < 3:
-        return False
-    first, mark, following = tokens[:3]
-    if first.kind in ("digit", "letter") and mark.kind == "close" and mark.text == ")":
-        return True
-    if first.kind != "digit" or mark.kind != ".":
-        return False
-    return following.kind not in ("digit", "command") or (following.blank and not mark.blank)
-
-
-def _after_label(tokens: Sequence[Token]) -> tuple[int, bool] | None:
-    """Does (2), (a) or (iv) open the line and something else follow that may be a factor?
-
-    Returns:
-        How many tokens may be the label, and whether a label is likelier than a factor; None when there is no doubt.
-    """
-    size = 2
-    while size < len(tokens) and tokens[size].kind in ("digit", "letter") and size < _LONGEST_LABEL:
-        size += 1
-    if size + 1 >= len(tokens) or [tokens[0].text, tokens[size].text] != ["(", ")"] or tokens[size].kind != "close":
-        return None
-    inside, following = tokens[1:size], tokens[size + 1]
-    names = "".join(token.text for token in inside)
-    if names.isdigit():
-        fits = len(names) <= 2
-    else:
-        fits = len(names) == 1 or set(names) <= set("ivx")
-        fits = fits and not any(token.kind == "letter" and token.text in names for token in tokens[size:])
-    if not fits or following.kind not in ("digit", "letter", "command"):
-        return None
-    spaced = tokens[1].blank or (len(inside) > 1 and inside[1].blank)
-    if following.kind == "digit" or names.isalpha():
-        return size + 1, True
-    return size + 1, following.blank and not spaced
-
-
 def _with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:
     depth = 0
     for token in tokens:
@@ -473,7 +465,22 @@ def _span_of(parts: Sequence[Statement]) -> Span:
     return parts[0].span[0], parts[-1].span[1]
 
 
+def _side_of(words: str) -> str:
+    """Lhs or Rhs where the words end so."""
+    ending = re.sub(r"[^A-Za-z]", "", words)[-3:].capitalize()
+    return ending if ending in ("Lhs", "Rhs") else ""
+
+
+def _is_number_for_letter(statement: Statement) -> bool:
+    return (
+        isinstance(statement, Relation) and statement.operator == "=" and isinstance(statement.left, Symbol)
+        and not letters(statement.right) - {"e", "pi"}
+    )
+
+
 def _name_of(words: str) -> str:
+    if _side_of(words):
+        return _side_of(words)
     letters_only = re.sub(r"[^A-Za-z]", "", words)
     return letters_only if len(letters_only) == 1 else letters_only.capitalize() if letters_only else "Name"
 

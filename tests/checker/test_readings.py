@@ -23,9 +23,10 @@ def second(*lines: str) -> LineReport:
         (("f(2x+1)", "=2fx+1"), "slip"),
         # A difference of functions, as published: g and f are multiplied like factors.
         (("(g-f)(x)", "=g(x)-f(x)"), "follows"),
-        # f is defined, so f(2x) is not 2 f x, and nothing is accused.
-        (("f(x)=x^2", "f(2x)=4x^2"), "undecided"),
-        (("h(x)=x+3", "h(x+1)=x+4"), "undecided"),
+        # f is defined, so f(2x) is (2x)^2 and no product.
+        (("f(x)=x^2", "f(2x)=4x^2"), "follows"),
+        (("f(x)=x^2", "f(2x)=2x^2"), "slip"),
+        (("h(x)=x+3", "h(x+1)=x+4"), "follows"),
     ],
 )
 def test_letter_before_a_bracket(lines: tuple[str, str], verdict: str) -> None:
