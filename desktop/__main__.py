@@ -32,6 +32,7 @@ def _report(arguments: Sequence[str]) -> int:
         "--confirmed", type=Path, action="append", default=[], metavar="JSON",
         help="lines that you have confirmed: NAME.json, or a folder of them (may be given again)",
     )  # fmt: skip
+    parser.add_argument("--pdf", action="store_true", help="NAME.pdf too, with the marks as annotations")
     parser.add_argument("--verbose", action="store_true", help="say what is done")
     options = parser.parse_intermixed_args(arguments)
     _log_to_stderr(logging.INFO if options.verbose else logging.ERROR)
@@ -44,8 +45,9 @@ def _report(arguments: Sequence[str]) -> int:
 
     application = QGuiApplication.instance() or QGuiApplication(["firstslip"])
     status = report(
-        options.files, options.out, confirmed=options.confirmed, complain=lambda s: print(s, file=sys.stderr)
-    )
+        options.files, options.out, confirmed=options.confirmed, wants_pdf=options.pdf,
+        complain=lambda s: print(s, file=sys.stderr),
+    )  # fmt: skip
     del application
     return status
 

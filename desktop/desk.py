@@ -17,7 +17,8 @@ from checker.marking.result import Marks
 from desktop.checker_process import CheckerProcess
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
-from desktop.marked_picture import marked_image, save_pdf, save_png
+from desktop.marked_pdf import save_pdf
+from desktop.marked_picture import marked_image, save_png
 from desktop.maths import MathsError, load_typesetter, tidy, typeset
 from desktop.pipeline import marks_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader

@@ -1,4 +1,4 @@
-"""The marked picture: the original with its marks, and a strip under it that gives the reasons; as PNG or PDF."""
+"""The marked picture: the original with its marks, and a strip under it that gives the reasons."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from pathlib import Path
 import cv2
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QRectF, QSize, QSizeF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPageSize, QPainter, QPdfWriter, QPen
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, QSizeF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPainter, QPen
 
 from desktop.document import Document
 from desktop.glyphs import paint_glyph
@@ -22,7 +22,10 @@ from desktop.whole_file import write_whole
 from desktop.wording import TEACHER_DECIDES, heading, line_reason, slip_rows
 from recognition.result import Tick, no_tick
 
-__all__ = ["image_bytes", "marked_image", "marked_page", "page_image", "page_images", "save_pdf", "save_png"]
+__all__ = [
+    "image_bytes", "marked_image", "marked_page", "page_image", "page_images", "paint_marked", "paint_photo",
+    "paint_strip", "save_png", "whole_size",
+]
 
 _INK = QColor("#15191E")
 _QUIET = QColor("#50565E")
@@ -75,15 +78,22 @@ def page_images(document: Document) -> tuple[QImage, ...]:
 
 def marked_image(document: Document) -> QImage:
     """The original with marks and the strip of reasons."""
-    size, strip, scale = _layout(document)
+    size, scale = _layout(document)
     image = _canvas(document, scale, QSize(round(size.width() * scale), round(size.height() * scale)))
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.scale(scale, scale)
     _paint_marks(painter, document)
-    _paint_strip(painter, document, strip)
+    paint_strip(painter, document)
     painter.end()
     return image
+
+
+def paint_marked(painter: QPainter, document: Document) -> None:
+    """Draw the picture, its marks and the strip; the painter's unit is a pixel of the picture."""
+    paint_photo(painter, document)
+    _paint_marks(painter, document)
+    paint_strip(painter, document)
 
 
 def marked_page(document: Document, *, widest: int) -> QImage:
@@ -129,50 +139,18 @@ def save_png(document: Document, path: Path, *, tick: Tick = no_tick) -> None:
     write_whole(path, content)
 
 
-def save_pdf(document: Document, path: Path, *, tick: Tick = no_tick) -> None:
-    """Write the marked picture as a PDF of A4 width: the marks and words stay sharp over the photo.
-
-    Args:
-        document: as for `save_png`.
-        path: the file.
-        tick: as for `save_png`.
-    Raises:
-        OSError: the file cannot be written.
-    """
-    size, strip, _ = _layout(document)
-    content = QByteArray()
-    buffer = QBuffer(content)
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QPdfWriter(buffer)
-    writer.setCreator("Firstslip")
-    writer.setTitle(f"{Path(document.file).stem}, marked")
-    width_pt = 595.0
-    page = QPageSize(QSizeF(width_pt, width_pt * size.height() / size.width()), QPageSize.Unit.Point, "",
-                     QPageSize.SizeMatchPolicy.ExactMatch)
-    writer.setPageSize(page)
-    writer.setPageMargins(QMarginsF(0, 0, 0, 0))
-    writer.setResolution(300)
-    painter = QPainter(writer)
-    painter.scale(writer.width() / size.width(), writer.width() / size.width())
-    try:
-        _paint_photo(painter, document, tick)
-        _paint_marks(painter, document)
-        _paint_strip(painter, document, strip)
-    finally:
-        painter.end()  # before the writer is let go, also when the user stops it
-    buffer.close()
-    tick(1, 1)
-    write_whole(path, bytes(content.data()))
-
-
-def _layout(document: Document) -> tuple[QSizeF, list[_Item], float]:
+def whole_size(document: Document) -> QSizeF:
+    """Size of the picture with the strip under it, in pixels of the picture."""
     width, height = document.size
-    strip = _strip(document)
-    size = QSizeF(width, height + _strip_height(strip, width, _strip_text(document)))
+    return QSizeF(width, height + _strip_height(_strip(document), width, _strip_text(document)))
+
+
+def _layout(document: Document) -> tuple[QSizeF, float]:
+    size = whole_size(document)
     scale = min(1.0, _LARGEST_SIDE / max(size.width(), size.height()))
     if size.width() < 900:  # small pictures are enlarged, or the words would not be legible
         scale = 900 / size.width()
-    return size, strip, scale
+    return size, scale
 
 
 def _strip(document: Document) -> list[_Item]:
@@ -241,7 +219,7 @@ def _canvas(document: Document, scale: float, size: QSize) -> QImage:
     return image
 
 
-def _paint_photo(painter: QPainter, document: Document, tick: Tick) -> None:
+def paint_photo(painter: QPainter, document: Document, tick: Tick = no_tick) -> None:
     """Draw the photo in bands, each short enough to let the window's thread run; the next covers a band's seam."""
     if document.picture is None:
         return
@@ -258,7 +236,9 @@ def _paint_marks(painter: QPainter, document: Document) -> None:
     paint_marks(painter, place_marks(document), text=text_size(document))
 
 
-def _paint_strip(painter: QPainter, document: Document, strip: Sequence[_Item]) -> None:
+def paint_strip(painter: QPainter, document: Document) -> None:
+    """Draw the strip of reasons under the picture."""
+    strip = _strip(document)
     width, height = document.size
     text = _strip_text(document)
     painter.fillRect(QRectF(0, height, width, 1e5), _PAPER)

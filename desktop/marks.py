@@ -21,7 +21,9 @@ from desktop.verdict_style import VerdictStyle
 from desktop.wording import is_missing
 from recognition.result import Box
 
-__all__ = ["Mark", "paint_marks", "place_marks", "text_size"]
+__all__ = [
+    "Mark", "leader_points", "paint_frame", "paint_label", "paint_leader", "paint_marks", "place_marks", "text_size",
+]
 
 TEXT_SHARE = 1 / 52
 """Height of the type on a picture, as a share of the square root of its area."""
@@ -31,7 +33,10 @@ _SHARE_OF_LINE = 0.28
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """One mark: the verdict on a line, the frame round the term or line (None for none), and its label."""
+    """One mark: the verdict on a line, the frame round the term or line (None for none), and its label.
+
+    is_term: whether the frame is round a term and not the whole line.
+    """
 
     line: int
     style: VerdictStyle
@@ -41,6 +46,7 @@ class Mark:
     line_box: QRectF
     advice: str = ""
     should_be: str = ""
+    is_term: bool = False
 
 
 def text_size(document: Document) -> float:
@@ -84,16 +90,24 @@ def paint_marks(painter: QPainter, marks: Sequence[Mark], *, text: float) -> Non
         text: height of the type, from `text_size`.
     """
     for mark in marks:
-        colour = QColor(mark.style.on_light)
         if mark.frame is not None:
-            paint_halo_frame(painter, mark.frame, colour, width=text * 0.14)
-            if not mark.label.adjusted(-text, -text, text, text).intersects(mark.frame):
-                _paint_leader(painter, mark, colour, text)
-        elif not mark.line_box.top() < mark.label.center().y() < mark.line_box.bottom():
-            start = _nearest_edge(mark.line_box, mark.label.center())
-            _paint_path(painter, [start, _nearest_edge(mark.label, start)], colour, text)
+            paint_frame(painter, mark, text=text)
+        paint_leader(painter, mark, text=text)
     for mark in marks:
-        _paint_label(painter, mark, text)
+        paint_label(painter, mark, text=text)
+
+
+def paint_frame(painter: QPainter, mark: Mark, *, text: float) -> None:
+    """Draw the frame of a mark that has one."""
+    assert mark.frame is not None
+    paint_halo_frame(painter, mark.frame, QColor(mark.style.on_light), width=text * 0.14)
+
+
+def paint_leader(painter: QPainter, mark: Mark, *, text: float) -> None:
+    """Draw the line from what a mark is about to its label, where there is one."""
+    points = leader_points(mark, text=text)
+    if points:
+        _paint_path(painter, points, QColor(mark.style.on_light), text)
 
 
 def _mark(
@@ -106,7 +120,7 @@ def _mark(
     style = counted_style(document, index)
     if style is None or (row.verdict in ("start", "note") and line.override is None):
         return None
-    frame = None
+    frame = box = None
     grade = reveal.grade(row.slip)
     is_slip = row.verdict == "slip" and (line.override is None or not line.override.is_right)
     if is_slip:
@@ -117,6 +131,7 @@ def _mark(
     elif line.override is None and row.verdict in ("loses", "adds", "undecided", "unreadable"):
         pad = text * 0.15
         frame = _rect(line.box).adjusted(-pad, -pad, pad, pad)
+    is_term = is_slip and box is not None
     advice = should_be = ""
     told = is_slip and grade == GRADES and not verdict.check_reading_first
     if told and row.slip is not None and row.slip.should_be:
@@ -125,7 +140,7 @@ def _mark(
     size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]
     label = _free_place(size, _rect(line.box), frame or _rect(line.box), page, others, text)
-    return Mark(index, style, row.reason, frame, label, _rect(line.box), advice, should_be)
+    return Mark(index, style, row.reason, frame, label, _rect(line.box), advice, should_be, is_term)
 
 
 def _free_place(
@@ -174,7 +189,8 @@ def _maths_size(latex: str, text: float) -> QSizeF:
     return QSizeF(maths.width, maths.height)
 
 
-def _paint_label(painter: QPainter, mark: Mark, text: float) -> None:
+def paint_label(painter: QPainter, mark: Mark, *, text: float) -> None:
+    """Draw the label of a mark: its shape, its word and what should be there."""
     colour = QColor(mark.style.on_light)
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -197,23 +213,27 @@ def _paint_label(painter: QPainter, mark: Mark, text: float) -> None:
     painter.restore()
 
 
-def _paint_leader(painter: QPainter, mark: Mark, colour: QColor, text: float) -> None:
-    """A line from the frame to its label that runs under the writing, not through it."""
-    assert mark.frame is not None
+def leader_points(mark: Mark, *, text: float) -> tuple[QPointF, ...]:
+    """The line from what a mark is about to its label, which runs under the writing, not through it; empty for none."""
     frame, label = mark.frame, mark.label
+    if frame is None:
+        if mark.line_box.top() < label.center().y() < mark.line_box.bottom():
+            return ()
+        start = _nearest_edge(mark.line_box, label.center())
+        return start, _nearest_edge(label, start)
+    if label.adjusted(-text, -text, text, text).intersects(frame):
+        return ()
     level = max(frame.bottom(), mark.line_box.bottom()) + text * 0.22
     start = QPointF(frame.center().x(), frame.bottom())
     is_right = label.left() > frame.center().x()
     if label.top() < level < label.bottom():
         side = label.left() if is_right else label.right()
-        points = [start, QPointF(start.x(), level), QPointF(side, level)]
-    elif frame.top() < label.bottom() <= level:
+        return start, QPointF(start.x(), level), QPointF(side, level)
+    if frame.top() < label.bottom() <= level:
         foot = label.left() + text if is_right else label.right() - text
-        points = [start, QPointF(start.x(), level), QPointF(foot, level), QPointF(foot, label.bottom())]
-    else:
-        start = _nearest_edge(frame, label.center())
-        points = [start, _nearest_edge(label, start)]
-    _paint_path(painter, points, colour, text)
+        return start, QPointF(start.x(), level), QPointF(foot, level), QPointF(foot, label.bottom())
+    start = _nearest_edge(frame, label.center())
+    return start, _nearest_edge(label, start)
 
 
 def _paint_path(painter: QPainter, points: Sequence[QPointF], colour: QColor, text: float) -> None:

@@ -1,4 +1,4 @@
-"""The whole job without a window: for each page NAME.json and NAME.png, and index.html for all of them."""
+"""The whole job without a window: for each page NAME.json, NAME.png and, if asked, NAME.pdf; index.html for all."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from pathlib import Path
 from checker.errors import InputError as CheckerInputError
 from desktop.confirmed import confirmed_file, load_confirmed, merge_confirmed
 from desktop.document import Document
+from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import image_bytes, marked_page, save_png
 from desktop.page_json import page_json
 from desktop.page_names import PageNames
@@ -40,6 +41,7 @@ class _Run:
     confirmed: Sequence[Path]
     complain: Say
     names: PageNames
+    wants_pdf: bool = False
     reader: PageReader = field(default_factory=PageReader)
     rows: list[tuple[str, Document]] = field(default_factory=list)
     sections: list[str] = field(default_factory=list)
@@ -51,18 +53,21 @@ class _Run:
         self.complain(sentence)
 
 
-def report(files: Sequence[Path], out: Path, *, confirmed: Sequence[Path] = (), complain: Say) -> int:
+def report(
+    files: Sequence[Path], out: Path, *, confirmed: Sequence[Path] = (), wants_pdf: bool = False, complain: Say
+) -> int:
     """Mark files into a folder; a QGuiApplication must exist.
 
     Args:
         files: photos, scans, PDF or InkML files.
         out: folder of the report, made when missing.
         confirmed: JSON files, or folders of them, with lines that a user has confirmed.
+        wants_pdf: whether each page comes as NAME.pdf too, with its marks as annotations.
         complain: told one sentence for each thing that could not be done.
     Returns:
         0 when all was done, 2 when something was not; the rest is done all the same.
     """
-    run = _Run(out, files, confirmed, complain, PageNames(files))
+    run = _Run(out, files, confirmed, complain, PageNames(files), wants_pdf)
     run.unused.update(path for path in confirmed if not path.is_dir())
     if not files:
         run.problem("No files were given. Name the photos, PDF or InkML files to mark.")
@@ -128,6 +133,8 @@ def _pages(run: _Run, path: Path) -> Iterator[FoundDocument]:
 
 def _write(run: _Run, document: Document, name: str) -> None:
     save_png(document, run.out / f"{name}.png")
+    if run.wants_pdf:
+        save_pdf(document, run.out / f"{name}.pdf")
     text = json.dumps(page_json(document), ensure_ascii=False, indent=1)
     write_whole(run.out / f"{name}.json", text.encode() + b"\n")
     picture = image_bytes(marked_page(document, widest=_SUMMARY_WIDTH), "JPEG", quality=82)
@@ -138,10 +145,11 @@ def _write(run: _Run, document: Document, name: str) -> None:
 
 def _refuse_overwriting(run: _Run, name: str, source: Path | None) -> None:
     """Never write over a picture that was given, nor over confirmed lines in a form that is not our report's."""
-    picture, text = (run.out / f"{name}.png").resolve(), (run.out / f"{name}.json").resolve()
+    text = (run.out / f"{name}.json").resolve()
     another = "Choose another folder with --out."
-    if any(path.resolve() == picture for path in run.files):
-        raise RecognitionInputError(f"{name}.png would write over the picture itself. {another}")
+    for picture in [run.out / f"{name}.png", *([run.out / f"{name}.pdf"] if run.wants_pdf else [])]:
+        if any(path.resolve() == picture.resolve() for path in run.files):
+            raise RecognitionInputError(f"{picture.name} would write over the picture itself. {another}")
     if source is not None and source.resolve() == text and b'"workings"' not in source.read_bytes():
         raise RecognitionInputError(f"{name}.json would write over the confirmed lines. {another}")
 

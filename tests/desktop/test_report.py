@@ -55,6 +55,27 @@ def test_report_is_json_beside_the_marked_picture_and_a_summary(done):
     ]  # fmt: skip
 
 
+def test_report_with_pdf_brings_the_marks_as_annotations(tmp_path):
+    import pypdfium2
+    import pypdfium2.raw as pdfium
+
+    result = run_report(sample(INK_PAGE), "--pdf", "--out", tmp_path / "out")
+    assert (result.returncode, result.stderr) == (0, "")
+    assert sorted(os.listdir(tmp_path / "out")) == [
+        "candidate-4160.json", "candidate-4160.pdf", "candidate-4160.png", "index.html",
+    ]  # fmt: skip
+    with pypdfium2.PdfDocument(tmp_path / "out" / "candidate-4160.pdf") as pdf:
+        sheet = pdf[0]
+        assert pdfium.FPDFPage_GetAnnotCount(sheet.raw) >= 3
+        sheet.close()
+    written = tmp_path / "out" / "candidate-4160.pdf"
+    before = written.read_bytes()
+    again = run_report(written, "--pdf", "--out", tmp_path / "out")
+    assert again.returncode == 2
+    assert "candidate-4160.pdf would write over the picture itself" in again.stderr
+    assert written.read_bytes() == before
+
+
 def test_first_slip_is_the_planted_one_without_correction(done):
     out, _ = done
     for name in (SLIP_PAGE, INK_PAGE):
