@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from recognition.errors import ModelError
+from recognition.reader.canonical import CanonicalImage, motion_values
 from recognition.reader.weights import ModelFacts, Weights
 
 __all__ = ["Memory", "Network", "Past", "Step"]
@@ -82,17 +83,20 @@ class Network:
         if facts[0] != facts[1] or width != len(self.facts.vocabulary):
             raise ModelError("The reader's weights do not fit their vocabulary. Install Firstslip again.")
         inputs = {given.name: given.shape for given in self._decoder.get_inputs()}
+        self._planes: Final = int(self._encoder.get_inputs()[0].shape[1])
         self._layers, _, self._heads, _, self._head_width = inputs["past_k"]
         self._covered_layers: Final = int(inputs["past_coverage"][0]) if "past_coverage" in inputs else 0
         wanted = ("log_probs", "new_k", "new_v", "new_coverage", "attention")
         self._outputs: Final = [name for name in wanted if name in outputs]
 
-    def look(self, pixels: NDArray[np.uint8]) -> Memory:
-        """Encode one canonical image, shape (H, W), ink bright on 0."""
-        height, width = pixels.shape
+    def look(self, line: CanonicalImage) -> Memory:
+        """Encode one canonical image; how the pen went is used by models that were taught it."""
+        height, width = line.pixels.shape
         rows, columns = (-(-side // _PADDED_TO) * _PADDED_TO for side in (height, width))
-        image = np.zeros((1, 1, rows, columns), np.float32)
-        image[0, 0, :height, :width] = pixels * np.float32(1 / 255)
+        image = np.zeros((1, self._planes, rows, columns), np.float32)
+        image[0, 0, :height, :width] = line.pixels * np.float32(1 / 255)
+        if self._planes > 1 and line.motion is not None:
+            image[0, 1:, :height, :width] = motion_values(line.motion)
         given = {"image": image, "wh": np.array([[width, height]], np.int64)}
         keys, values, mask = cast("list[Any]", self._encoder.run(["mem_k", "mem_v", "mem_mask"], given))
         cell = self.facts.cell

@@ -10,13 +10,13 @@ from typing import Final, Protocol, runtime_checkable
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.reader.beam import Reading, best_readings, greedy_reading
-from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink
+from recognition.reader.beam import Reading, best_readings, greedy_reading, neighbours
+from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink, drawn
 from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
 from recognition.reader.network import Memory, Network
-from recognition.reader.tokens import is_valid
+from recognition.reader.tokens import SPECIAL, is_valid
 from recognition.reader.weights import MODEL_FOLDER, ModelFacts, load_weights
 from recognition.result import Box, Candidate, Tick, Token, no_tick
 
@@ -26,6 +26,8 @@ log = logging.getLogger(__name__)
 
 CANDIDATES: Final = 5
 _BRACES: Final = frozenset("{}")
+_NO_SIGNS: Final = frozenset((*SPECIAL, r"\frac", r"\sqrt"))
+"""Tokens that bring a structure with them, so that no other can stand in their place."""
 
 
 class LinePicture(Protocol):
@@ -54,6 +56,7 @@ class NeuralReader:
 
     def __init__(self, network: Network) -> None:
         self._network = network
+        self._signs: Final = np.array([bool(drawn([t])) and t not in _NO_SIGNS for t in network.facts.vocabulary])
 
     @classmethod
     def load(cls, folder: Path = MODEL_FOLDER, *, threads: int = 2) -> NeuralReader:
@@ -132,7 +135,7 @@ class NeuralReader:
         return from_picture(crop.image, self.facts.frame)
 
     def _look(self, image: CanonicalImage) -> Memory:
-        return self._network.look(image.pixels)
+        return self._network.look(image)
 
     def _search(self, memory: Memory, beam: int, grammars: Sequence[Grammar]) -> list[Reading]:
         """Readings that parse, best first."""
@@ -144,7 +147,19 @@ class NeuralReader:
             found = best_readings(self._network, memory, forwards, backwards, width=beam)
         parsing = [reading for reading in found if is_valid(self._texts(reading))]
         log.debug("%d readings found, %d parse", len(found), len(parsing))
+        if beam > 1 and 0 < len(parsing) < CANDIDATES:
+            parsing = self._with_neighbours(parsing, forwards)
         return parsing
+
+    def _with_neighbours(self, readings: list[Reading], forwards: Grammar) -> list[Reading]:
+        """Fill up to five with readings that differ from the best in one sign."""
+        out, known = list(readings), {reading.tokens for reading in readings}
+        for neighbour in neighbours(readings[0], forwards, self._signs):
+            if neighbour.tokens not in known and is_valid(self._texts(neighbour)):
+                out.append(neighbour)
+            if len(out) == CANDIDATES:
+                break
+        return sorted(out, key=lambda reading: -reading.score)
 
     def _texts(self, reading: Reading) -> list[str]:
         return [self.facts.vocabulary[number] for number in reading.tokens]

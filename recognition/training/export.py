@@ -78,7 +78,7 @@ def export(checkpoint: Path, folder: Path, *, frame: dict[str, float], version: 
     """Write encoder.onnx, decoder.onnx and SHA256SUMS; raises AssertionError when they differ from the network."""
     net, data = load_checkpoint(checkpoint)
     folder.mkdir(parents=True, exist_ok=True)
-    image, size = torch.rand(2, 1, 96, 320), torch.tensor([[300, 90], [200, 80]])
+    image, size = torch.rand(2, net.config.planes, 96, 320), torch.tensor([[300, 90], [200, 80]])
     encoder, decoder = _Encoder(net).eval(), _Decoder(net).eval()
     keys, values, mask = encoder(image, size)
     inputs = _decoder_inputs(net, keys, values, mask, length=2, past=3)
@@ -148,7 +148,7 @@ def _largest_difference(net: ReaderNet, folder: Path) -> float:
     decoder = onnxruntime.InferenceSession(folder / "decoder.onnx", providers=["CPUExecutionProvider"])
     worst = 0.0
     for batch, height, width in ((1, 64, 128), (3, 112, 512), (2, 224, 1024)):
-        image = torch.rand(batch, 1, height, width)
+        image = torch.rand(batch, net.config.planes, height, width)
         size = torch.tensor([[width - 7 * number, height - 5 * number] for number in range(batch)])
         with torch.no_grad():
             expected = _Encoder(net).eval()(image, size)
@@ -174,6 +174,6 @@ if __name__ == "__main__":
     parser.add_argument("checkpoint", type=Path)
     parser.add_argument("folder", type=Path)
     parser.add_argument("--version", required=True, help="written into the metadata")
-    parser.add_argument("--frame", default='{"target": 40, "margin": 8, "max_height": 208, "max_width": 1152}')
+    parser.add_argument("--frame", default='{"target": 40, "margin": 8, "max_height": 208, "max_width": 1600}')
     arguments = parser.parse_args()
     export(arguments.checkpoint, arguments.folder, frame=json.loads(arguments.frame), version=arguments.version)
