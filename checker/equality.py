@@ -144,7 +144,7 @@ def _zeros(ring: Ring, polys: list[Poly], budget: Budget) -> frozenset[str]:
                 found |= {f"{name} \\ne {root.latex}" for root in real_roots(plain, budget)}
             except (TooLargeError, OutOfTimeError):
                 continue
-        elif not any(ring.names[letter].startswith("\0") for letter in names):
+        elif names - ring.relations.keys() and not any(ring.names[letter].startswith("\0") for letter in names):
             monomials = [{1 << (20 * letter): 1} for letter in sorted(names)] if len(poly) == 1 else [poly]
             found |= {f"{polynomial_latex(part, ring.names)} \\ne 0" for part in monomials}
     return frozenset(found)

@@ -11,7 +11,7 @@ from checker.budget import Budget, OutOfTimeError
 from checker.polynomial import TooLargeError, coefficients_in
 from checker.real_roots import real_roots
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.syntax import Absolute, Function, Node, Power, Root, letters, walk
+from checker.syntax import Absolute, Function, Node, Postfix, Power, Root, letters, walk
 
 __all__ = ["points_for", "whole_points"]
 
@@ -68,9 +68,21 @@ def points_for(a: Node, b: Node, names: list[str], budget: Budget, *, euler: boo
         yield {name: Fraction(random.randint(-200, 200), random.randint(1, 12)) for name in names}
     for _ in range(12):
         yield {name: Fraction(random.randint(1, 100), random.randint(90, 110)) for name in names}
-    whole = random.sample(range(1, 9), min(8, 8))
+    whole = random.sample(range(1, 9), 8)
     for shift in range(8):
         yield {name: Fraction(whole[(shift + at) % 8]) for at, name in enumerate(names)}
+    # choices and factorials ask for whole numbers of which one is the larger
+    for ordered in (names, names[::-1]) if len(names) > 1 and (_counts(a) or _counts(b)) else ():
+        for _ in range(12):
+            values = sorted((random.randint(0, 12) for _ in names), reverse=True)
+            yield {name: Fraction(value) for name, value in zip(ordered, values, strict=True)}
+
+
+def _counts(top: Node) -> bool:
+    return any(
+        (isinstance(node, Postfix) and node.mark == "!") or (isinstance(node, Function) and node.name == "binom")
+        for node in walk(top)
+    )
 
 
 def _around_inner_zeros(

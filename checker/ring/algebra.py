@@ -28,6 +28,7 @@ from checker.polynomial import (
     subtract,
 )
 from checker.refusals import RegrowError, UndefinedError, UnsupportedError
+from checker.ring.powers import exponential_index
 from checker.ring.reading import HANDLERS
 from checker.syntax import Node
 
@@ -273,13 +274,12 @@ class Ring:
                 base, exponent = key
                 if exponent[0] != monomial(self.index[letter]):
                     return None
+                index = exponential_index(self, base, exponent)
                 value = constant_value(base)
-                (inner,) = exponent[0]
                 if value is not None:
-                    return value, self.fine.get(("exp", int(value), inner), 1)
+                    return value, index
                 if self.euler and "e" in self.index and base[0] == monomial(self.index["e"]) and is_constant(base[1]):
-                    name = str(sorted(base[0].items())) + str(sorted(base[1].items()))
-                    return None, self.fine.get(("exp", name, inner), 1)
+                    return None, index
         return None
 
     def constant_of(self, number: int) -> tuple[str, Rational] | None:

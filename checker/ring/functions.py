@@ -2,29 +2,24 @@
 
 from __future__ import annotations
 
-from fractions import Fraction as Rational
 from math import comb, gcd, lcm
 from typing import TYPE_CHECKING
 
 from checker.polynomial import (
     BITS,
-    MASK,
     ONE,
     Quotient,
     TooLargeError,
     constant_value,
-    is_constant,
-    letters_in,
-    multiply,
     q_add,
     q_multiply,
     q_negated,
     q_number,
-    subtract,
 )
 from checker.refusals import UndefinedError, UnsupportedError
-from checker.ring.powers import raised_to, root_of_number
-from checker.ring.primes import prime_powers
+from checker.ring.logarithms import logarithm
+from checker.ring.powers import raised_to, root_of
+from checker.ring.waves import trigonometric
 from checker.syntax import Function, Symbol
 
 if TYPE_CHECKING:
@@ -32,13 +27,9 @@ if TYPE_CHECKING:
 
 __all__ = ["function"]
 
-_HALF = Rational(1, 2)
 _MOST_CHOSEN_FROM = 2_000
 _RUNNING = frozenset({"deriv", "int", "sum", "prod", "lim", "limabove", "limbelow", "between"})
 _RUNNER = "\0run"  # the running letter of what has bounds
-_SURDS = {
-    Rational(0): (0, 1), Rational(1, 6): (1, 1), Rational(1, 4): (1, 2), Rational(1, 3): (1, 3), _HALF: (2, 1),
-}
 
 
 def function(ring: Ring, node: Function) -> Quotient:
@@ -56,28 +47,58 @@ def _value_of(ring: Ring, node: Function, arguments: tuple[Quotient, ...]) -> Qu
     name = node.name
     first = arguments[0]
     match name:
-        case "sin" | "cos":
-            return _wave(ring, name, first)
-        case "tan":
-            return ring.divide(_wave(ring, "sin", first), _wave(ring, "cos", first))
-        case "cot":
-            return ring.divide(_wave(ring, "cos", first), _wave(ring, "sin", first))
-        case "sec":
-            return ring.divide((ONE, ONE), _wave(ring, "cos", first))
-        case "csc":
-            return ring.divide((ONE, ONE), _wave(ring, "sin", first))
+        case "sin" | "cos" | "tan" | "cot" | "sec" | "csc":
+            return trigonometric(ring, name, first)
+        case "sinh" | "cosh" | "tanh" | "coth" | "sech" | "csch":
+            return _hyperbolic(ring, name, first)
+        case "arcsinh" | "arccosh" | "arctanh":
+            return _inverse_hyperbolic(ring, name, first)
         case "exp":
-            ring.euler = True
-            return raised_to(ring, ({1 << (ring.letter("e") * BITS): 1}, ONE), first)
+            return _exponential(ring, first)
         case "ln":
-            return _logarithm(ring, first)
+            return logarithm(ring, first)
         case "log":
             base = ({0: 10}, ONE) if node.base is None else ring.quotient(node.base)
-            return ring.divide(_logarithm(ring, first), _logarithm(ring, base))
+            return ring.divide(logarithm(ring, first), logarithm(ring, base))
         case "binom" | "max" | "min" | "gcd" | "lcm":
             return _of_numbers(ring, name, arguments)
         case _:
             return ring.atom(name, arguments)
+
+
+def _exponential(ring: Ring, exponent: Quotient) -> Quotient:
+    ring.euler = True
+    return raised_to(ring, ({1 << (ring.letter("e") * BITS): 1}, ONE), exponent)
+
+
+def _hyperbolic(ring: Ring, name: str, argument: Quotient) -> Quotient:
+    """By e^u and e^{-u}."""
+    up, down = _exponential(ring, argument), _exponential(ring, q_negated(argument))
+    double_sine, double_cosine = q_add(up, q_negated(down)), q_add(up, down)
+    two: Quotient = ({0: 2}, ONE)
+    match name:
+        case "sinh":
+            return ring.divide(double_sine, two)
+        case "cosh":
+            return ring.divide(double_cosine, two)
+        case "tanh":
+            return ring.divide(double_sine, double_cosine)
+        case "coth":
+            return ring.divide(double_cosine, double_sine)
+        case "sech":
+            return ring.divide(two, double_cosine)
+        case _:
+            return ring.divide(two, double_sine)
+
+
+def _inverse_hyperbolic(ring: Ring, name: str, u: Quotient) -> Quotient:
+    """By logarithms."""
+    one: Quotient = (ONE, ONE)
+    if name == "arctanh":
+        inside = ring.divide(q_add(one, u), q_add(one, q_negated(u)))
+        return ring.divide(logarithm(ring, inside), ({0: 2}, ONE))
+    root = root_of(ring, q_add(q_multiply(u, u), one if name == "arcsinh" else q_negated(one)), 2)
+    return logarithm(ring, ring.reduced(q_add(u, root)))
 
 
 def _running(ring: Ring, node: Function) -> Quotient:
@@ -125,94 +146,3 @@ def _of_numbers(ring: Ring, name: str, arguments: tuple[Quotient, ...]) -> Quoti
             raise TooLargeError
         return {0: comb(whole[0], whole[1])}, ONE
     return {0: gcd(*whole) if name == "gcd" else lcm(*whole)}, ONE
-
-
-def _wave(ring: Ring, name: str, angle: Quotient) -> Quotient:
-    turns = _turns(ring, angle)
-    if turns is not None:
-        known = _known_wave(ring, turns if name == "sin" else turns + _HALF)
-        if known is not None:
-            return known
-    sign = 1
-    if angle[0] and angle[0][max(angle[0])] * angle[1][max(angle[1])] < 0:
-        angle = q_negated(angle)
-        sign = 1 if name == "cos" else -1
-    cosine = ring.atom("cos", (angle,))
-    if name == "cos":
-        return cosine
-    square = subtract(ONE, multiply(cosine[0], cosine[0]))
-    sine = ring.atom("sin", (angle,), (2, square))
-    return sine if sign > 0 else q_negated(sine)
-
-
-def _turns(ring: Ring, angle: Quotient) -> Rational | None:
-    """The angle over pi when that is a rational number."""
-    if not angle[0]:
-        return Rational(0)
-    if "pi" not in ring.index or len(angle[0]) > 1 or not is_constant(angle[1]):
-        return None
-    key = 1 << (ring.index["pi"] * BITS)
-    return Rational(angle[0][key], angle[1][0]) if key in angle[0] else None
-
-
-def _known_wave(ring: Ring, turns: Rational) -> Quotient | None:
-    """sin(turns * pi) for multiples of pi/4 and pi/6."""
-    turns %= 2
-    sign = 1
-    if turns > 1:
-        turns, sign = turns - 1, -1
-    if turns > _HALF:
-        turns = 1 - turns
-    if turns not in _SURDS:
-        return None
-    factor, inside = _SURDS[turns]
-    if factor == 0:
-        return {}, ONE
-    root = root_of_number(ring, Rational(inside), 2)
-    return q_multiply(root, q_number(Rational(sign * factor, 2)))
-
-
-def _logarithm(ring: Ring, value: Quotient) -> Quotient:
-    number = constant_value(value)
-    if number is not None:
-        if number <= 0:
-            raise UndefinedError
-        total: Quotient = ({}, ONE)
-        for prime, count in prime_powers(number):
-            total = q_add(total, q_multiply(ring.atom("ln", (({0: prime}, ONE),)), q_number(Rational(count))))
-        return total
-    natural = _exponent_of_e(ring, value)
-    if natural is not None:
-        return natural
-    content = 0
-    for coefficient in value[0].values():
-        content = gcd(content, coefficient)
-    if content > 1 and is_constant(value[1]):
-        rest = ({key: coefficient // content for key, coefficient in value[0].items()}, ONE)
-        return q_add(_logarithm(ring, q_number(Rational(content, value[1][0]))), _logarithm(ring, rest))
-    return ring.atom("ln", (value,))
-
-
-def _exponent_of_e(ring: Ring, value: Quotient) -> Quotient | None:
-    """k where the value is e^k."""
-    if not ring.euler or "e" not in ring.index or len(value[0]) > 1 or len(value[1]) > 1:
-        return None
-    total: Quotient = ({}, ONE)
-    for poly, sign in ((value[0], 1), (value[1], -1)):
-        ((key, coefficient),) = poly.items()
-        if coefficient != 1:
-            return None
-        for letter in letters_in({key: 1}):
-            times = (key >> (letter * BITS)) & MASK
-            if letter == ring.index["e"]:
-                total = q_add(total, q_number(Rational(sign * times)))
-                continue
-            atom = next((one for one in ring.atoms if one[2] == letter and one[0] == "exp"), None)
-            e_alone = ({1 << (ring.index["e"] * BITS): 1}, ONE)
-            if atom is None or not ring.equal(atom[1][0], e_alone):
-                return None
-            name = str(sorted(e_alone[0].items())) + str(sorted(e_alone[1].items()))
-            ((inner, _),) = atom[1][1][0].items()
-            index = ring.fine.get(("exp", name, inner), 1)
-            total = q_add(total, ({inner: sign * times}, {0: index}))
-    return total

@@ -29,7 +29,7 @@ from checker.ring.primes import TRIAL_DIVISORS, prime_powers
 if TYPE_CHECKING:
     from checker.ring.algebra import Ring
 
-__all__ = ["absolute", "raised", "raised_to", "root_of", "root_of_number"]
+__all__ = ["absolute", "exponential_index", "raised", "raised_to", "root_of", "root_of_number"]
 
 _MOST_POWER = 10_000  # in the numerator of a broken exponent
 _MOST_INDEX = 60
@@ -68,6 +68,14 @@ def _exponential_atom(ring: Ring, name: object, base: Quotient, key: int, share:
     index = ring.needed(("exp", name, key), share.denominator)
     atom = ring.atom("exp", (base, ({key: 1}, ONE)))
     return q_power(atom, int(share * index))
+
+
+def exponential_index(ring: Ring, base: Quotient, exponent: Quotient) -> int:
+    """n where the atom of a base and a monomial stands for base^(monomial/n)."""
+    (key,) = exponent[0]
+    number = constant_value(base)
+    name = int(number) if number is not None else str(sorted(base[0].items())) + str(sorted(base[1].items()))
+    return ring.fine.get(("exp", name, key), 1)
 
 
 def raised(ring: Ring, base: Quotient, exponent: Rational) -> Quotient:

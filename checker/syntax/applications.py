@@ -7,15 +7,33 @@ from typing import TYPE_CHECKING
 
 from checker.syntax.cursor import Cursor
 from checker.syntax.tokens import CLOSERS, FUNCTIONS, Token
-from checker.syntax.tree import Bracket, Division, Function, Negation, Node, Number, Power, Symbol, product_of
+from checker.syntax.tree import (
+    Bracket,
+    Division,
+    Fraction,
+    Function,
+    Negation,
+    Node,
+    Number,
+    Postfix,
+    Power,
+    Sum,
+    Symbol,
+    Term,
+    product_of,
+)
 
 if TYPE_CHECKING:
     from checker.syntax.expressions import ExpressionParser
 
-__all__ = ["USER_FUNCTIONS", "function", "letter"]
+__all__ = ["USER_FUNCTIONS", "choice", "function", "is_choice", "letter"]
 
 USER_FUNCTIONS = frozenset({"f", "g"})
-_INVERSE = {"sin": "arcsin", "cos": "arccos", "tan": "arctan"}
+_INVERSE = {
+    "sin": "arcsin", "cos": "arccos", "tan": "arctan", "sec": "arcsec", "csc": "arccsc", "cot": "arccot",
+    "sinh": "arcsinh", "cosh": "arccosh", "tanh": "arctanh",
+}
+_SAME = {"cosec": "csc", "cosech": "csch", "arsinh": "arcsinh", "arcosh": "arccosh", "artanh": "arctanh"}
 
 
 def letter(parser: ExpressionParser) -> Node:
@@ -44,6 +62,34 @@ def letter(parser: ExpressionParser) -> Node:
     return Symbol(span, name)
 
 
+def is_choice(cursor: Cursor) -> bool:
+    """Does ^nC_r or ^nP_r stand here, with or without braces?"""
+    tokens, at = cursor.tokens, cursor.at + 1
+    if at >= len(tokens) or cursor.token.kind != "^":
+        return False
+    if tokens[at].kind == "{":
+        while at < len(tokens) and tokens[at].kind != "}":
+            at += 1
+    elif tokens[at].kind not in ("digit", "letter"):
+        return False
+    return [one.kind for one in tokens[at + 1:at + 3]] == ["letter", "_"] and tokens[at + 1].text in ("C", "P")
+
+
+def choice(parser: ExpressionParser) -> Node:
+    """^nC_r, how many choices of r things out of n there are; ^nP_r where their order counts."""
+    cursor = parser.cursor
+    start = cursor.advance()
+    above = parser.argument("the number chosen from")
+    kind = cursor.advance().text
+    cursor.advance()
+    below = parser.argument("the number chosen")
+    span = cursor.since(start)
+    if kind == "C":
+        return Function(span, "binom", (above, below))
+    rest = Sum(span, (Term(span, "+", above), Term(span, "-", below)))
+    return Fraction(span, Postfix(span, above, "!"), Postfix(span, Bracket(span, rest, "("), "!"))
+
+
 def _may_be_function(cursor: Cursor, name: str) -> bool:
     name = name.rstrip("'")
     if f"function {name}" in cursor.readings:
@@ -67,7 +113,7 @@ def function(parser: ExpressionParser) -> Node:
     cursor = parser.cursor
     token = cursor.advance()
     cursor.deeper()
-    name = "csc" if token.text == "cosec" else token.text
+    name = _SAME.get(token.text, token.text)
     power: Node | None = None
     base: Node | None = None
     for _ in range(2):

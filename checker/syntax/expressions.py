@@ -7,7 +7,7 @@ from fractions import Fraction as Rational
 from typing import Literal
 
 from checker.errors import ParseError
-from checker.syntax.applications import function, letter
+from checker.syntax.applications import choice, function, is_choice, letter
 from checker.syntax.calculus import between
 from checker.syntax.cursor import MAX_DEPTH, Cursor
 from checker.syntax.numerals import numeral
@@ -181,7 +181,7 @@ class ExpressionParser:
     def starts_factor(self) -> bool:
         token = self.cursor.token
         if token.kind not in _PRIMARY:
-            return False
+            return token.kind == "^" and is_choice(self.cursor)
         match token.kind:
             case "bar":
                 return self.bars == 0 or self._after_operator()
@@ -304,10 +304,12 @@ class ExpressionParser:
                 self.cursor.advance()
                 if self.cursor.token.kind == "}":
                     self.cursor.advance()
-                    return self._factor_needed()
+                    return choice(self) if is_choice(self.cursor) else self._factor_needed()
                 node = self.sum_until("}", "}", "a closing brace }")
                 end = self.cursor.advance().end
                 return Bracket((token.start, end), node, "") if isinstance(node, Sum | Negation | PlusMinus) else node
+            case "^" if is_choice(self.cursor):
+                return choice(self)
             case "command" if token.text in FUNCTIONS:
                 return function(self)
             case "command" if token.text in _PRIMARY_COMMANDS:

@@ -14,7 +14,8 @@ CLOSERS = {"(": ")", "[": "]", "\\{": "\\}", "|": "|"}
 
 FUNCTIONS = frozenset({
     "sin", "cos", "tan", "cot", "sec", "csc", "cosec", "arcsin", "arccos", "arctan", "sinh", "cosh", "tanh",
-    "ln", "log", "lg", "exp", "max", "min", "gcd", "lcm",
+    "sech", "csch", "cosech", "coth", "arcsec", "arccsc", "arccot", "arcsinh", "arccosh", "arctanh", "arsinh", "arcosh",
+    "artanh", "ln", "log", "lg", "exp", "max", "min", "gcd", "lcm",
 })
 GREEK = frozenset({
     "alpha", "beta", "gamma", "delta", "epsilon", "varepsilon", "zeta", "eta", "theta", "vartheta", "iota", "kappa",
@@ -242,6 +243,8 @@ def _classify(name: str) -> tuple[str, str]:
         return "close", {"}": "\\}", "rbrace": "\\}", "rbrack": "]", ")": ")"}[name]
     if name == "%":
         return "percent", "%"
+    if name in ("arcosec", "arccosec"):
+        return "command", "arccsc"
     if name in ("circ", "degree"):
         return "degree", "°"
     if name == "prime":
