@@ -15,6 +15,7 @@ from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from checker.marking.result import Marks
 from desktop.checker_process import CheckerProcess
+from desktop.corrections import Corrections
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.marked_pdf import save_pdf
@@ -70,6 +71,9 @@ class Desk(QObject):
         self._checker = checker or CheckerProcess()
         self._owns_checker = checker is None
         self._reads = Jobs(self)
+        self.corrections = Corrections(self._reader, self.do, self)
+        self.corrections.problem.connect(self.problem)
+        self.corrections.busy_changed.connect(self._tell_correcting)
         self._checks = Jobs(self)
         self._saves = Jobs(self)
         self._saves.busy_changed.connect(self._tell_idle)
@@ -88,7 +92,11 @@ class Desk(QObject):
     @property
     def busy(self) -> bool:
         """Whether anything is being read, checked or saved, or waits for it."""
-        return self._reads.busy or self._checks.busy or self._saves.busy or self._timer.isActive()
+        return self._is_working or self._timer.isActive()
+
+    @property
+    def _is_working(self) -> bool:
+        return self._reads.busy or self.corrections.busy or self._checks.busy or self._saves.busy
 
     def warm_up(self) -> None:
         """Start the checker and load the reader in the background."""
@@ -204,6 +212,7 @@ class Desk(QObject):
         self._timer.stop()
         self._to_check.clear()
         self._reads.cancel_all()
+        self.corrections.cancel_all()
         self._checks.cancel_all()
         self._saves.cancel_all()
 
@@ -212,9 +221,10 @@ class Desk(QObject):
         self._timer.stop()
         self._to_check.clear()
         self._reads.cancel_all()
+        self.corrections.cancel_all()
         self._checks.cancel_all()
         saved = self._saves.finish()
-        rested = self._reads.close() and self._checks.close() and saved
+        rested = self._reads.close() and self.corrections.close() and self._checks.close() and saved
         if self._owns_checker:
             self._checker.close()
         return rested
@@ -304,12 +314,15 @@ class Desk(QObject):
         stack = QUndoStack(self)
         self._stacks[id(document)] = stack
         self.undo_group.addStack(stack)
-        revision = document.revision
+        revision, places = document.revision, _places(document)
 
         def changed() -> None:
-            nonlocal revision
+            nonlocal revision, places
             if document.revision != revision:
                 revision = document.revision
+                if _places(document) != places:
+                    places = _places(document)
+                    document.verdicts = ()  # they count the lines as they were
                 if is_typed(document):
                     lay_out(document)
                 self.check(document)
@@ -377,9 +390,21 @@ class Desk(QObject):
         self.activity.emit(name, done, total)
 
     @Slot(bool)
+    def _tell_correcting(self, busy: bool) -> None:
+        if busy:
+            self.activity.emit("Reading the changed lines", 0, 0)
+        else:
+            self._tell_idle(busy)
+
+    @Slot(bool)
     def _tell_idle(self, busy: bool) -> None:
-        if not self._reads.busy and not self._checks.busy and not self._saves.busy:
+        if not self._is_working:
             self.idle.emit()
+
+
+def _places(document: Document) -> object:
+    """What changes when lines come, go or change places."""
+    return len(document.lines) if is_typed(document) else tuple(line.box for line in document.lines)
 
 
 def _load_parser() -> None:

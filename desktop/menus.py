@@ -44,6 +44,10 @@ class Menus(QObject):
                     menu.addAction(self.actions[entry[0]])
             if title == "&File":
                 self._add_edit_menu()
+            if title == "&Line":
+                for view in (window.list, window.page):
+                    view.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
+                    view.customContextMenuRequested.connect(lambda at, v=view, m=menu: m.popup(v.mapToGlobal(at)))
         self._add_tools()
 
     def _add_edit_menu(self) -> None:
@@ -78,7 +82,9 @@ class Menus(QObject):
         slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
-        for name in ("confirm", "edit", "symbol", "leave", "start", "up", "down"):
+        self.actions["add"].setEnabled(ready)
+        for name in ("confirm", "edit", "symbol", "leave", "start", "up", "down", "split", "join", "redraw", "remove",
+                     "move up", "move down"):
             self.actions[name].setEnabled(ready and line is not None)
         for number in range(1, 6):
             offered = number <= self._window.editor.offered
@@ -127,6 +133,16 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             ("up", Entry("Line a&bove", ["Alt+Up"], lambda: window.step_line(-1))),
             None,
             ("leave", Entry("&Leave line out, or take it in", ["Ctrl+L"], window.strike_out)),
+            None,
+            ("split", Entry("Split line (draw the cut)", ["Ctrl+B"], window.lines.split)),
+            ("join", Entry("Join with the line below", ["Ctrl+J"], window.lines.join_below,
+                           "Or click another line on the page with Shift")),
+            ("add", Entry("Add a line (draw a box)", ["Ins", "Ctrl+I"], window.lines.add)),
+            ("redraw", Entry("Redraw the line's box", ["Ctrl+Shift+B"], window.lines.redraw)),
+            ("remove", Entry("Remove line", ["Del"], window.lines.remove)),
+            ("move up", Entry("Move line up in the order", ["Ctrl+Shift+Up"], lambda: window.lines.move(-1))),
+            ("move down", Entry("Move line down in the order", ["Ctrl+Shift+Down"], lambda: window.lines.move(1))),
+            None,
             ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], window.toggle_start)),
         ),
         "&Check": (

@@ -11,6 +11,7 @@ from PySide6.QtGui import (
     QColor,
     QHelpEvent,
     QImage,
+    QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
@@ -24,9 +25,11 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QFrame,
+    QGestureEvent,
     QGraphicsItem,
     QGraphicsScene,
     QGraphicsView,
+    QPinchGesture,
     QStyleOptionGraphicsItem,
     QToolTip,
     QWidget,
@@ -36,6 +39,7 @@ from desktop.document import DeskLine, Document, State
 from desktop.marked_picture import page_images
 from desktop.marks import Mark, paint_marks, place_marks, text_size
 from desktop.overruled import counted_style
+from desktop.page_tool import PageTool, ToolKind
 from desktop.reveal import EVERYTHING, Reveal, shown_reason
 from recognition.result import Box
 
@@ -43,6 +47,12 @@ __all__ = ["PageView"]
 
 _STEP = 1.25
 _LARGEST_SCALE = 8.0
+_TARGET = 24.0
+"""Screen pixels that a mark is at least wide and high for the pointer."""
+_TOOL_KEYS = (
+    Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_T, Qt.Key.Key_Left, Qt.Key.Key_Right,
+    Qt.Key.Key_Up, Qt.Key.Key_Down,
+)  # fmt: skip
 _OUTLINE_PAD = 0.1
 """Distance of a line's outline from its ink, as a share of the line's height."""
 _LINE_COLOURS = {
@@ -163,6 +173,10 @@ class PageView(QGraphicsView):
     """Shows one document; the wheel with Ctrl, + and -, or two fingers zoom."""
 
     line_clicked = Signal(int)
+    merge_wanted = Signal(int)
+    tool_finished = Signal(object)
+    """The tool with what was drawn; None when it was given up."""
+    _tool: PageTool | None = None  # asked for already while Qt makes the view
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -184,6 +198,8 @@ class PageView(QGraphicsView):
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
         self._shown: object = None
+        self.viewport().setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
+        self.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self._reveal = EVERYTHING
 
     def show_document(self, document: Document | None) -> None:
@@ -191,6 +207,8 @@ class PageView(QGraphicsView):
         self._lines.prepareGeometryChange()
         self._lines.document = document
         self._lines.chosen = -1
+        if self._end_tool() is not None:
+            self.tool_finished.emit(None)
         self._show_picture()
         self.refresh()
         self.fit_writing()
@@ -216,6 +234,72 @@ class PageView(QGraphicsView):
         self._lines.update()
         if document is not None and 0 <= index < len(document.lines) and self._fits is None:
             self.ensureVisible(QRectF(*document.lines[index].box), 40, 60)
+
+    def start_tool(self, kind: ToolKind, box: QRectF) -> None:
+        """Let the user draw a box or a cut; `tool_finished` tells the end."""
+        self._end_tool()
+        self._tool = PageTool(kind, box, self._scene.sceneRect())
+        self._scene.addItem(self._tool)
+        self.ensureVisible(box, 20, 20)
+        self.setDragMode(QGraphicsView.DragMode.NoDrag)
+        self.viewport().setCursor(Qt.CursorShape.CrossCursor)
+        self.setFocus()
+
+    def _end_tool(self) -> PageTool | None:
+        tool, self._tool = self._tool, None
+        if tool is not None:
+            self._scene.removeItem(tool)
+            self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
+            self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
+        return tool
+
+    def event(self, event: QEvent) -> bool:
+        if (
+            self._tool is not None
+            and event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and event.key() in _TOOL_KEYS
+        ):
+            event.accept()
+            return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if self._tool is None:
+            if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and not event.modifiers():
+                self._step_line(-1 if event.key() == Qt.Key.Key_Up else 1)
+                return
+            super().keyPressEvent(event)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.tool_finished.emit(self._end_tool())
+        elif event.key() == Qt.Key.Key_Escape:
+            self._end_tool()
+            self.tool_finished.emit(None)
+        else:
+            self._tool.press(event.key(), event.modifiers(), self._pixel())
+
+    def _step_line(self, step: int) -> None:
+        """Choose the next line and tell its verdict where it is marked."""
+        document = self._lines.document
+        if document is None or not document.lines:
+            return
+        index = min(max(self._lines.chosen + step, 0), len(document.lines) - 1)
+        self.line_clicked.emit(index)
+        self.setFocus()
+        self._tell(index)
+
+    def _tell(self, index: int) -> None:
+        """Show the words on a line beside it, as hovering does."""
+        document = self._lines.document
+        if document is None or not 0 <= index < len(document.lines):
+            return
+        places = [mark.label for mark in self._lines.marks if mark.line == index]
+        place = places[0] if places else QRectF(*document.lines[index].box)
+        QToolTip.showText(self.viewport().mapToGlobal(self.mapFromScene(place.bottomLeft())), self._words(index), self)
+
+    def _pixel(self) -> float:
+        """Size of a screen pixel on the page."""
+        return 1.0 / (self.transform().m11() or 1.0)
 
     def fit(self) -> None:
         """Show the whole page."""
@@ -273,6 +357,12 @@ class PageView(QGraphicsView):
         if isinstance(event, QNativeGestureEvent) and event.gestureType() is Qt.NativeGestureType.ZoomNativeGesture:
             self.zoom(1.0 + event.value())
             return True
+        if isinstance(event, QGestureEvent):
+            pinch = event.gesture(Qt.GestureType.PinchGesture)
+            if isinstance(pinch, QPinchGesture):
+                self._pinch(pinch)
+                event.accept()
+                return True
         if isinstance(event, QHelpEvent) and event.type() is QEvent.Type.ToolTip:
             index = self._line_at(QPointF(event.pos()))
             QToolTip.showText(event.globalPos(), self._words(index), self)
@@ -280,17 +370,42 @@ class PageView(QGraphicsView):
         return super().viewportEvent(event)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self._tool is not None:
+            self._tool.begin(self.mapToScene(event.position().toPoint()))
+            return
         self._pressed = event.position()
         super().mousePressEvent(event)
 
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if self._tool is not None and event.buttons() & Qt.MouseButton.LeftButton:
+            self._tool.draw_to(self.mapToScene(event.position().toPoint()))
+            return
+        super().mouseMoveEvent(event)
+
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        if self._tool is not None:
+            if self._tool.is_drawn(self._pixel()):
+                self.tool_finished.emit(self._end_tool())
+            return
         super().mouseReleaseEvent(event)
         self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
         pressed, self._pressed = self._pressed, None
         if pressed is not None and (event.position() - pressed).manhattanLength() < 6:
             index = self._line_at(event.position())
-            if index >= 0:
+            if index >= 0 and event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+                self.merge_wanted.emit(index)
+            elif index >= 0:
                 self.line_clicked.emit(index)
+                self._tell(index)
+
+    def _pinch(self, pinch: QPinchGesture) -> None:
+        """Zoom about the middle between the fingers."""
+        middle = self.viewport().mapFromGlobal(pinch.hotSpot().toPoint())
+        held = self.mapToScene(middle)
+        self.zoom(pinch.scaleFactor())
+        moved = self.mapFromScene(held) - middle
+        self.horizontalScrollBar().setValue(self.horizontalScrollBar().value() + moved.x())
+        self.verticalScrollBar().setValue(self.verticalScrollBar().value() + moved.y())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
@@ -332,7 +447,10 @@ class PageView(QGraphicsView):
             return -1
         point = self.mapToScene(position.toPoint())
         for mark in self._lines.marks:
-            if mark.label.contains(point):
+            least = _TARGET * self._pixel()
+            wider = max(0.0, (least - mark.label.width()) / 2)
+            higher = max(0.0, (least - mark.label.height()) / 2)
+            if mark.label.adjusted(-wider, -higher, wider, higher).contains(point):
                 return mark.line
         for index, line in enumerate(document.lines):
             if line_outline(line).contains(point):

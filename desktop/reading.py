@@ -101,10 +101,11 @@ class PageReader:
 def _ink_document(path: str | os.PathLike[str]) -> FoundDocument:
     from recognition.ink import read_inkml, strokes_to_lines
 
-    found = strokes_to_lines(read_inkml(Path(path)))
-    return FoundDocument(
-        _document(str(path), 0, found.picture.size, found.picture.image, found.lines), found.lines
-    )
+    ink = read_inkml(Path(path))
+    found = strokes_to_lines(ink)
+    document = _document(str(path), 0, found.picture.size, found.picture.image, found.lines)
+    document.strokes = ink.strokes
+    return FoundDocument(document, found.lines)
 
 
 def _document(

@@ -38,6 +38,7 @@ from desktop.document import (
     StrikeOut,
 )
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
+from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
 from desktop.mark_text import awards_to_lines
@@ -84,6 +85,8 @@ class Window(QMainWindow):
         self.resize(min(1280, room.width()), min(800, room.height()))
         self._build_views()
         self._build_status()
+        self.lines = LineCommands(self)
+        desk.corrections.corrected.connect(self._on_corrected)
         self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
         desk.document_removed.connect(self._on_removed)
@@ -473,6 +476,14 @@ class Window(QMainWindow):
         if document is self._document and document.lines:
             self.list.choose(document.next_doubtful(-1) or 0)
 
+    @Slot(object, int)
+    def _on_corrected(self, document: Document, index: int) -> None:
+        """Choose the line that was corrected."""
+        if document is self._document and 0 <= index < len(document.lines):
+            self.list.choose(index)
+            self.editor.show_line(index, self._chosen_line())
+            self._show_card()
+
     @Slot(object)
     def _on_checked(self, document: Document) -> None:
         """Show the first slip of a page on which the user has done nothing yet and nothing is doubtful."""
@@ -505,6 +516,20 @@ class Window(QMainWindow):
             self.editor.show_line(-1, None)
         self._show_card()
         self._refresh_actions()
+
+    @property
+    def desk(self) -> Desk:
+        """The desk that the window shows."""
+        return self._desk
+
+    @Slot(int, int)
+    def go_to(self, page_index: int, line_index: int) -> None:
+        """Show a page, and choose a line of it; below 0 leaves the line to the window."""
+        if 0 <= page_index < len(self._desk.documents):
+            self.pages.setCurrentRow(page_index)
+            if line_index >= 0:
+                self._choose_line(line_index)
+            self.activateWindow()
 
     @property
     def menus(self) -> Menus:

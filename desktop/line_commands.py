@@ -1,0 +1,107 @@
+"""What the user does to the lines of the page that is shown: draw, split, join, remove, move."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, QRectF, Slot
+
+from desktop.document import Document
+from desktop.page_tool import PageTool, ToolKind
+from desktop.typed_page import is_typed
+
+if TYPE_CHECKING:
+    from desktop.window import Window
+
+__all__ = ["LineCommands"]
+
+_TYPED = "This line was typed; change its text instead (F2)."
+
+
+class LineCommands(QObject):
+    """Turns keys and drawings into corrections."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self._window = window
+        window.page.tool_finished.connect(self._take_tool)
+        window.page.merge_wanted.connect(self.join_with)
+
+    def add(self) -> None:
+        """Draw a box round a line that was not found."""
+        document = self._page()
+        if document is None:
+            return
+        chosen = self._window.list.chosen
+        if 0 <= chosen < len(document.lines):
+            x, y, w, h = document.lines[chosen].box
+            box = QRectF(x, y + 1.3 * h, w, h)
+        else:
+            width, height = document.size
+            box = QRectF(width * 0.1, height * 0.1, width * 0.6, height * 0.05)
+        self._start(ToolKind.ADD, box)
+
+    def redraw(self) -> None:
+        """Draw another box round the chosen line."""
+        self._start_at_line(ToolKind.REDRAW)
+
+    def split(self) -> None:
+        """Draw a cut through the chosen line."""
+        self._start_at_line(ToolKind.SPLIT)
+
+    def join_below(self) -> None:
+        """Make one line of the chosen one and the one below it."""
+        self.join_with(self._window.list.chosen + 1)
+
+    @Slot(int)
+    def join_with(self, other: int) -> None:
+        """Make one line of the chosen one and another."""
+        document, chosen = self._page(), self._window.list.chosen
+        if document is not None and chosen != other and all(0 <= n < len(document.lines) for n in (chosen, other)):
+            self._window._desk.corrections.merge(document, (chosen, other))
+
+    def remove(self) -> None:
+        """Take the chosen line off the page."""
+        document, chosen = self._window.document, self._window.list.chosen
+        if document is not None and 0 <= chosen < len(document.lines):
+            self._window._desk.corrections.drop(document, chosen)
+
+    def move(self, step: int) -> None:
+        """Move the chosen line in the order of reading."""
+        document, chosen = self._window.document, self._window.list.chosen
+        if document is not None and 0 <= chosen < len(document.lines):
+            self._window._desk.corrections.move(document, chosen, step)
+
+    def _start_at_line(self, kind: ToolKind) -> None:
+        document, chosen = self._page(), self._window.list.chosen
+        if document is not None and 0 <= chosen < len(document.lines):
+            self._start(kind, QRectF(*document.lines[chosen].box))
+
+    def _start(self, kind: ToolKind, box: QRectF) -> None:
+        self._window.page.start_tool(kind, box)
+        self._window.statusBar().showMessage(kind.hint)
+
+    def _page(self) -> Document | None:
+        """The page that is shown, where lines can be cut out of it."""
+        document = self._window.document
+        if document is None or self._window._desk.is_being_read(document):
+            return None
+        if is_typed(document) or (document.picture is None and not document.strokes):
+            self._window.notice.say(_TYPED)
+            return None
+        return document
+
+    @Slot(object)
+    def _take_tool(self, tool: PageTool | None) -> None:
+        self._window.statusBar().clearMessage()
+        self._window.list.setFocus()
+        document, chosen = self._page() if tool is not None else None, self._window.list.chosen
+        if tool is None or document is None:
+            return
+        corrections = self._window._desk.corrections
+        if tool.kind is ToolKind.ADD:
+            corrections.add(document, tool.box)
+        elif tool.kind is ToolKind.REDRAW:
+            corrections.redraw(document, chosen, tool.box)
+        else:
+            corrections.split(document, chosen, tool.cut)
