@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -13,11 +13,13 @@ from recognition.reader.grammar import BANNED, Grammar
 from recognition.reader.network import Memory, Network
 from recognition.reader.tokens import EOS, L2R, PAD, R2L
 
-__all__ = ["Reading", "Spoken", "best_readings", "greedy_reading"]
+__all__ = ["Reading", "Spoken", "best_readings", "greedy_reading", "neighbours"]
 
 _SURE: Final = 6.0  # nats: a finished reading this far ahead of all that goes on ends the search
-_HOPELESS: Final = 8.0  # nats behind the best one that goes on: such a reading is dropped
-_UNLIKELY: Final = 8.0  # nats behind the best finished one: not worth scoring the other way
+_HOPELESS: Final = 4.0  # nats behind the best one that goes on: such a reading is dropped
+_UNLIKELY: Final = 4.0  # nats behind the best finished one: not worth scoring the other way
+# 8 for both finds the same first readings (CROHME 2013, every third line) and takes a third longer.
+_NEIGHBOURS: Final = 64  # exchanges that are looked at
 
 Floats = NDArray[np.float32]
 
@@ -27,12 +29,14 @@ class Spoken:
     """One direction's view of a reading, in reading order.
 
     log_probs: of each token. end: log-probability of stopping after it. attention: (tokens, cells) or None.
+    spread: log-probabilities of all tokens in the place of each, shape (tokens, vocabulary).
     """
 
     tokens: tuple[int, ...]
     log_probs: Floats
     end: float
     attention: Floats | None
+    spread: Floats
 
     @property
     def score(self) -> float:
@@ -65,6 +69,11 @@ class Reading:
             return None
         return (self.forwards.attention + self.backwards.attention) * np.float32(0.5)
 
+    @property
+    def spread(self) -> Floats:
+        """Mean of the two directions' log-probabilities of all tokens in the place of each."""
+        return (self.forwards.spread + self.backwards.spread) * np.float32(0.5)
+
 
 @dataclass(slots=True)
 class _Trail:
@@ -73,20 +82,22 @@ class _Trail:
     tokens: list[NDArray[np.int64]] = field(default_factory=list)
     parents: list[NDArray[np.intp]] = field(default_factory=list)
     log_probs: list[Floats] = field(default_factory=list)
+    """of all tokens, shape (rows of the step before, vocabulary)"""
     attention: list[Floats] = field(default_factory=list)
 
     def spoken(self, row: int, steps: int, end: float, *, backwards: bool) -> Spoken:
         """The reading whose last token was said by `row` of step number `steps` - 1."""
-        tokens, log_probs, attention = [], [], []
+        tokens, spread, attention = [], [], []
         for step in range(steps - 1, -1, -1):
             tokens.append(int(self.tokens[step][row]))
-            log_probs.append(self.log_probs[step][row])
             row = int(self.parents[step][row])
+            spread.append(self.log_probs[step][row])
             if self.attention:
                 attention.append(self.attention[step][row])
         order = slice(None) if backwards else slice(None, None, -1)
         seen = np.array(attention[order], np.float32) if attention else None
-        return Spoken(tuple(tokens[order]), np.array(log_probs[order], np.float32), end, seen)
+        said, every = np.array(tokens[order], np.intp), np.array(spread[order], np.float32)
+        return Spoken(tuple(tokens[order]), every[np.arange(len(said)), said], end, seen, every)
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +129,35 @@ def best_readings(
         views[direction][tokens] = one
     readings = [Reading(views[0][tokens], views[1][tokens]) for tokens in every]
     return sorted(readings, key=lambda reading: -reading.score)
+
+
+def neighbours(reading: Reading, forwards: Grammar, kinds: NDArray[np.bool_]) -> Iterator[Reading]:
+    """Readings that exchange one sign of a reading for another, likeliest first.
+
+    Their scores take the rest of the line to be as likely as before, so they are a little too high. Which of them parse
+    is for the caller to see.
+
+    Args:
+        kinds: for each token of the vocabulary, whether it is a sign that may be exchanged for another.
+    """
+    spread, tokens = reading.spread, np.array(reading.tokens, np.intp)
+    places = np.arange(len(tokens))
+    legal = kinds[None, :] & kinds[tokens][:, None]
+    legal &= forwards.after[np.concatenate([[L2R], tokens[:-1]])] > BANNED / 2
+    legal[places, tokens] = False
+    loss = np.where(legal, reading.log_probs[:, None] - spread, np.inf).ravel()
+    for place in np.argsort(loss, kind="stable")[:_NEIGHBOURS]:
+        if not np.isfinite(loss[place]):
+            return
+        at, token = int(place // spread.shape[1]), int(place % spread.shape[1])
+        yield Reading(_exchanged(reading.forwards, at, token), _exchanged(reading.backwards, at, token))
+
+
+def _exchanged(spoken: Spoken, at: int, token: int) -> Spoken:
+    log_probs = spoken.log_probs.copy()
+    log_probs[at] = spoken.spread[at, token]
+    tokens = (*spoken.tokens[:at], token, *spoken.tokens[at + 1 :])
+    return Spoken(tokens, log_probs, spoken.end, spoken.attention, spoken.spread)
 
 
 def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width: int) -> list[list[Spoken]]:
@@ -160,7 +200,7 @@ def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width
         past = said.past.chosen(parents)
         trails.tokens.append(last)
         trails.parents.append(parents)
-        trails.log_probs.append(log_probs[parents, last])
+        trails.log_probs.append(log_probs)
     return [
         [trails.spoken(f.row, f.steps, f.end, backwards=number == 1) for f in _best(finished[number], width)]
         for number in range(directions)
@@ -215,8 +255,9 @@ def _score(network: Network, memory: Memory, wanted: list[tuple[tuple[int, ...],
     out = []
     for row, (tokens, direction) in enumerate(wanted):
         count = len(tokens)
-        log_probs = step.log_probs[row, np.arange(count), given[row, 1 : count + 1]]
         order = slice(None) if direction == 0 else slice(None, None, -1)
+        spread = step.log_probs[row, :count][order]
+        log_probs = spread[np.arange(count), list(tokens)]
         attention = None if step.attention is None else step.attention[row, :count][order]
-        out.append(Spoken(tokens, log_probs[order], float(step.log_probs[row, count, EOS]), attention))
+        out.append(Spoken(tokens, log_probs, float(step.log_probs[row, count, EOS]), attention, spread))
     return out

@@ -104,6 +104,15 @@ def test_same_line_gives_the_same_answer(reader):
     assert reader.read([_equation()]) == reader.read([_equation()])
 
 
+def test_a_sure_line_has_five_candidates_too(reader):
+    (candidates,) = reader.read([_equation()])
+    assert candidates[0].latex == "x = 1"
+    assert len(candidates) == 5 and len({c.latex for c in candidates}) == 5
+    assert all(is_valid(c.latex.split()) for c in candidates)
+    (declared,) = reader.read([_equation()], allowed={"x", "=", *"0123456789"})
+    assert all(set(c.latex.split()) <= {"x", "=", *"0123456789"} for c in declared)
+
+
 def test_blank_line_gives_no_candidates(reader):
     assert reader.read([DrawnStrokes(())]) == [()]
     assert reader.read([]) == []
