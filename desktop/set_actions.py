@@ -10,7 +10,9 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFileDialog, QLabel, QMenu, QMessageBox
 
 from desktop.actions import Entry, make_action
+from desktop.class_view import ClassView
 from desktop.language import tr
+from desktop.printing import PrintBox
 from desktop.sets import Sets
 from desktop.settings import Settings
 from desktop.store import ENDING, is_set
@@ -28,6 +30,7 @@ class SetActions(QObject):
         self._sets = sets
         self._settings = settings
         self.actions: dict[str, QAction] = {}
+        self._class: ClassView | None = None
         self._kept = QLabel()
         self._kept.setContentsMargins(0, 0, 12, 0)
         window.statusBar().addPermanentWidget(self._kept)
@@ -46,6 +49,7 @@ class SetActions(QObject):
                              tr("Put the pages on the desk away in their set and begin an empty one")),
             "open_set": Entry(tr("Open s&et…"), ["Ctrl+Shift+O"], self.ask_to_open),
             "save_set": Entry(tr("Save set &as…"), ["Ctrl+Alt+S"], self.ask_to_save),
+            "glance": Entry(tr("The set at a &glance"), ["F6"], self.show_class),
         }  # fmt: skip
         menu = self._window.menus.menus[0]
         before = menu.actions()[1]
@@ -54,6 +58,8 @@ class SetActions(QObject):
             menu.insertAction(before, self.actions[name])
         menu.insertMenu(before, self._recent)
         menu.insertSeparator(before)
+        self.actions["print"] = make_action(Entry(tr("P&rint marked page…"), ["Ctrl+P"], self.print_page), self._window)
+        menu.insertAction(self._window.menus.actions["copy"], self.actions["print"])
         self._recent.aboutToShow.connect(self._fill_recent)
         self._fill_recent()
 
@@ -67,6 +73,21 @@ class SetActions(QObject):
             self._window.open_files(files)
         else:
             self._sets.open(last)
+
+    def show_class(self) -> None:
+        """Show the set at a glance, in a window of its own."""
+        if self._class is None:
+            self._class = ClassView(self._window.desk, self._window)
+            self._class.line_wanted.connect(self._window.go_to)
+        self._class.refresh()
+        self._class.show()
+        self._class.raise_()
+        self._class.activateWindow()
+
+    def print_page(self) -> None:
+        """Show how the marked page comes out on paper, and print it."""
+        if self._window.document is not None:
+            PrintBox([self._window.document.snapshot()], self._window).exec()
 
     def ask_to_open(self) -> None:
         """Ask which set to open."""
