@@ -84,6 +84,7 @@ def _exact(a: Node, b: Node, *, euler: bool | None) -> Verdict | None:
     """Exact algebra: Yes, No with a point, or None when it cannot tell."""
 
     def compare(ring: Ring) -> Verdict | None:
+        ring.by_sizes = True
         left = ring.quotient(a)
         below_a = len(ring.denominators)
         right = ring.quotient(b)

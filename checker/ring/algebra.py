@@ -65,6 +65,7 @@ class Ring:
 
     __slots__ = (
         "atoms",
+        "by_sizes",
         "deadline",
         "denominators",
         "euler",
@@ -86,6 +87,7 @@ class Ring:
         self.fine = {} if fine is None else fine
         self.deadline = monotonic() + SECONDS
         self.atoms: list[tuple[str, Any, int]] = []
+        self.by_sizes = False  # do only values count wherever both are defined, and no domains?
         self.indefinite: list[str] = []  # letters by which something was integrated without bounds
 
     # letters and atoms

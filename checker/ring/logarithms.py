@@ -29,8 +29,9 @@ if TYPE_CHECKING:
 
 __all__ = ["logarithm"]
 
-# The atom of a letter stands for the logarithm of its size. Wherever a written logarithm has a value, what it is taken
-# of is above zero and so its own size; so a single term may be taken apart without asking for the signs of its letters.
+# Where only values count, wherever both are defined, the atom of a letter stands for the logarithm of its size. Wherever
+# a written logarithm has a value, what it is taken of is above zero and so its own size; so a single term may be taken
+# apart without asking for the signs of its letters. Where domains count, only what is surely above zero is taken apart.
 
 
 def logarithm(ring: Ring, value: Quotient) -> Quotient:
@@ -46,7 +47,7 @@ def logarithm(ring: Ring, value: Quotient) -> Quotient:
     if len(top) == 1 and len(bottom) == 1 and _is_real(ring, value):
         ((key_above, above),) = top.items()
         ((key_below, below),) = bottom.items()
-        if above > 0:
+        if above > 0 and (ring.by_sizes or _is_above_zero(ring, key_above | key_below)):
             total = _of_number(ring, Rational(above, below))
             for key, sign in ((key_above, 1), (key_below, -1)):
                 for letter, times in exponents(key):
@@ -54,6 +55,22 @@ def logarithm(ring: Ring, value: Quotient) -> Quotient:
                     total = q_add(total, q_multiply(part, q_number(Rational(sign * times))))
             return total
     return _of_sum(ring, top, bottom)
+
+
+def _is_above_zero(ring: Ring, key: int) -> bool:
+    """Are all letters e or powers of it or of a number above zero?"""
+    return all(_is_power_above_zero(ring, letter) for letter, _ in exponents(key))
+
+
+def _is_power_above_zero(ring: Ring, letter: int) -> bool:
+    if ring.euler and ring.index.get("e") == letter:
+        return True
+    for kind, key, number in ring.atoms:
+        if number == letter and kind == "exp":
+            value = constant_value(key[0])
+            e_alone = "e" in ring.index and key[0] == ({1 << (ring.index["e"] * BITS): 1}, ONE)
+            return (value is not None and value > 0) or (ring.euler and e_alone)
+    return False
 
 
 def _is_real(ring: Ring, value: Quotient) -> bool:
@@ -95,7 +112,7 @@ def _of_sum(ring: Ring, top: Poly, bottom: Poly) -> Quotient:
     if content > 1 and is_constant(bottom):
         rest = {key: coefficient // content for key, coefficient in top.items()}
         return q_add(_of_number(ring, Rational(content, bottom[0])), ring.atom("ln", ((rest, ONE),)))
-    if not is_constant(bottom) and len(bottom) == 1:
+    if ring.by_sizes and not is_constant(bottom) and len(bottom) == 1:
         ((key, coefficient),) = bottom.items()
         if coefficient > 0:
             below = logarithm(ring, ({key: 1}, {0: 1}))
