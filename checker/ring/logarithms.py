@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 __all__ = ["logarithm"]
 
-# Where only values count, wherever both are defined, the atom of a letter stands for the logarithm of its size. Wherever
+# Where only values count, wherever both are defined, the atom of a letter stands for the logarithm of its size. Where
 # a written logarithm has a value, what it is taken of is above zero and so its own size; so a single term may be taken
 # apart without asking for the signs of its letters. Where domains count, only what is surely above zero is taken apart.
 
