@@ -3,58 +3,44 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction as Rational
-from math import gcd
+from dataclasses import dataclass, replace
 
-import sympy
-
-from checker.budget import Budget, OutOfTimeError
+from checker.accuracy import Accuracy, is_decimal, judged_decimal, rounded_latex
+from checker.answer_text import solutions_text, subject_text, system_text, written_out
+from checker.budget import OutOfTimeError
 from checker.equality import equal
-from checker.numeric import Evaluator, UnsureError
+from checker.forms import checked_form, is_final_number
+from checker.identities import claimed
+from checker.numeric import Evaluator, UnsureError, Value
 from checker.outcome import Known
-from checker.polynomial import Poly, TooLargeError, exponents, is_constant, letters_in, multiply, power
+from checker.polynomial import TooLargeError
 from checker.real_roots import RealNumber
 from checker.relations import compare_relations, free_letters, solved_letter, unfolded_branches
 from checker.report import Final
-from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.solutions import critical_values, is_true, links, places_of, solution_set
+from checker.ring import UndefinedError, UnsupportedError
+from checker.solutions import is_true, links, solution_set
 from checker.steps import value_of_line
 from checker.substitution import known_values, solved_for
-from checker.syntax import (
-    Alternatives,
-    Bracket,
-    Expression,
-    Fraction,
-    Negation,
-    Node,
-    Note,
-    Number,
-    Power,
-    Product,
-    Statement,
-    Sum,
-    Symbol,
-    System,
-    letters,
-    to_latex,
-    walk,
-)
+from checker.syntax import Alternatives, Expression, Node, Note, Statement, Symbol, System, letters, to_latex
+from checker.syntax.sets import UNNAMED
 from checker.verdict import No, Yes
-from checker.written import polynomial_latex
 
-__all__ = ["final_answer", "written_out"]
+__all__ = ["final_answer", "told_of_answer"]
 
-_AT_MOST = {True: " \\le ", False: "<"}
-_AT_LEAST = {True: " \\ge ", False: ">"}
+_FORMS = ("expand", "factorise", "simplify")
+_STUCK = (UnsupportedError, UndefinedError, TooLargeError, UnsureError, OutOfTimeError)
 
 
-def final_answer(starts: Sequence[Statement], lines: Sequence[Statement], known: Known) -> Final:
+def final_answer(
+    starts: Sequence[Statement], lines: Sequence[Statement], known: Known, *, asked: Accuracy | None = None
+) -> Final:
     """Judge the last line against the first, or against the question as set.
 
     Args:
         starts: the question, or the lines taken as given.
         lines: statements of the readable lines, the first among them.
         known: time, task and givens.
+        asked: the accuracy that the question or the answer states.
     """
     told = [line for line in lines if not isinstance(line, Note)]
     if not told:
@@ -62,273 +48,158 @@ def final_answer(starts: Sequence[Statement], lines: Sequence[Statement], known:
     first = starts[0]
     try:
         if isinstance(first, Expression):
-            return _of_value(first.body, told[-1], known)
+            return _of_value(first.body, told[-1], known, asked)
         if known.task == "identity":
             return _of_identity(first, known)
         if len(starts) > 1 or isinstance(first, System):
             return _of_system(starts, told, known)
-        return _of_condition(first, told, known)
-    except (UnsupportedError, UndefinedError, TooLargeError, UnsureError, OutOfTimeError):
+        return _of_condition(first, told, known, asked)
+    except _STUCK:
         return Final()
 
 
 # values
 
 
-def _of_value(start: Node, last: Statement, known: Known) -> Final:
+def _of_value(start: Node, last: Statement, known: Known, asked: Accuracy | None) -> Final:
     answer = value_of_line(last)
-    expected = written_out(start, known)
+    expected = written_out(start, known) or ""
+    value = None if letters(start) - {"pi", "e", "i"} else _value(start, known)
+    if asked is not None and asked.kind != "exact" and value is not None:
+        expected = rounded_latex(value, asked) or expected
     if answer is None:
-        return Final(expected=expected or "")
+        return Final(expected=expected)
+    if value is not None and is_decimal(answer):
+        correct, form = judged_decimal(value, answer, asked)
+        if correct is not None:
+            return Final(correct, form, expected, _of_rounding(form, asked))
     verdict = equal(start, answer, budget=known.budget, euler=known.euler)
     correct = True if isinstance(verdict, Yes) else False if isinstance(verdict, No) else None
-    form = _form(answer, known) if known.task in ("expand", "factorise", "simplify") else None
-    return Final(correct, form, expected or "")
+    if asked is not None and asked.kind != "exact" and value is not None and known.task not in _FORMS:
+        digits = judged_decimal(value, answer, asked)
+        return Final(digits[0] or correct, bool(digits[1]), expected, "" if digits[1] else _of_rounding(False, asked))
+    if known.task not in _FORMS:
+        return Final(correct, None, expected)
+    checked = checked_form(answer, known.task, euler=known.euler)
+    return Final(correct, checked.is_met, expected, checked.lacks)
 
 
-def written_out(start: Node, known: Known) -> str | None:
-    """The value as the task wants it: factorised for "factorise", over a common denominator else; None when unknown."""
-
-    def work(ring: Ring) -> str | None:
-        top, bottom = ring.quotient(start)
-        if any(ring.names[letter].startswith("\0") for letter in letters_in(top) | letters_in(bottom)):
-            return None
-        if "i" in ring.index and ring.index["i"] in letters_in(bottom):
-            return None
-        if is_constant(bottom):
-            if known.task == "factorise":
-                return _factorised(top, bottom[0], ring.names)
-            return polynomial_latex(top, ring.names, bottom[0])
-        return _cancelled(top, bottom, ring.names)
-
+def _value(node: Node, known: Known) -> Value | None:
     try:
-        return in_ring(work, euler=known.euler)
-    except (UnsupportedError, UndefinedError, TooLargeError):
+        return Evaluator({}, euler=known.euler).value(node)
+    except _STUCK:
         return None
 
 
-def _is_small(poly: Poly) -> bool:
-    return len(poly) <= 40 and len(letters_in(poly)) <= 4 and all(
-        sum(times for _, times in exponents(key)) <= 12 for key in poly
-    ) and all(abs(value) < 10**12 for value in poly.values())
-
-
-def _factors(poly: Poly) -> tuple[int, list[tuple[Poly, int]]] | None:
-    """The content and the irreducible factors over the rationals; None when too large to try."""
-    if not _is_small(poly):
-        return None
-    used = sorted(letters_in(poly))
-    if not used:
-        return poly.get(0, 0), []
-    symbols = sympy.symbols(f"v0:{len(used)}")
-    rows = {}
-    for key, value in poly.items():
-        powers = dict(exponents(key))
-        rows[tuple(powers.get(letter, 0) for letter in used)] = value
-    whole = sympy.Poly.from_dict(rows, *symbols, domain="ZZ")
-    content, found = sympy.factor_list(whole)
-    out = []
-    for factor, times in found:
-        back: Poly = {}
-        for powers_of, value in factor.terms():
-            back[sum(raised << (20 * letter) for raised, letter in zip(powers_of, used, strict=True))] = int(value)
-        out.append((back, times))
-    return int(content), out
-
-
-def _factorised(poly: Poly, bottom: int, names: list[str]) -> str | None:
-    parts = _factors(poly)
-    if parts is None:
-        return None
-    content, found = parts
-    common = gcd(content, bottom)
-    share = Rational(content // common, bottom // common)
-    plain = "".join(
-        polynomial_latex(factor, names) + ("" if times == 1 else f"^{times}" if times < 10 else f"^{{{times}}}")
-        for factor, times in sorted(found, key=lambda one: _order(one[0], names)) if len(factor) == 1
-    )
-    sums = sorted((one for one in found if len(one[0]) > 1), key=lambda one: _order(one[0], names))
-    if len(sums) == 1 and sums[0][1] == 1 and share == 1 and not plain:
-        return polynomial_latex(sums[0][0], names)
-    brackets = "".join(
-        f"({polynomial_latex(factor, names)})" + ("" if times == 1 else f"^{times}") for factor, times in sums
-    )
-    if share == 1 and (plain or brackets):
-        head = ""
-    elif share == -1 and (plain or brackets):
-        head = "-"
-    else:
-        head = polynomial_latex({0: share.numerator}, names, share.denominator)
-    return head + plain + brackets
-
-
-def _order(poly: Poly, names: list[str]) -> tuple[int, str]:
-    degree = max(sum(times for _, times in exponents(key)) for key in poly)
-    return degree, polynomial_latex(poly, names)
-
-
-def _cancelled(top: Poly, bottom: Poly, names: list[str]) -> str | None:
-    """The quotient with common factors taken out."""
-    above, below = _factors(top), _factors(bottom)
-    if above is None or below is None:
-        return None
-    if not top:
-        return "0"
-    rest_above, rest_below = list(above[1]), []
-    for factor, times in below[1]:
-        for at, (other, count) in enumerate(rest_above):
-            if other == factor or other == {key: -value for key, value in factor.items()}:
-                shared = min(times, count)
-                if other != factor and shared % 2:
-                    above = (-above[0], above[1])
-                rest_above[at] = (other, count - shared)
-                times -= shared
-        if times:
-            rest_below.append((factor, times))
-    ratio = Rational(above[0], below[0])
-    new_top = _multiplied(ratio.numerator, rest_above)
-    new_bottom = _multiplied(ratio.denominator, rest_below)
-    if is_constant(new_bottom):
-        return polynomial_latex(new_top, names, new_bottom[0])
-    return f"\\frac{{{polynomial_latex(new_top, names)}}}{{{polynomial_latex(new_bottom, names)}}}"
-
-
-def _multiplied(number: int, factors: Sequence[tuple[Poly, int]]) -> Poly:
-    out: Poly = {0: number}
-    for factor, times in factors:
-        out = multiply(out, power(factor, times))
-    return out
-
-
-# forms
-
-
-def _plain(node: Node) -> Node:
-    return _plain(node.body) if isinstance(node, Bracket) else node
-
-
-def _form(answer: Node, known: Known) -> bool | None:
-    node = _plain(answer)
-    if known.task == "factorise":
-        return _is_factorised(node, known)
-    if known.task == "expand":
-        return _is_collected(node, known)
-
-    def fraction(ring: Ring) -> bool | None:
-        top, bottom = ring.quotient(node)
-        if ring.relations or is_constant(bottom):
-            return None
-        above, below = _factors(top), _factors(bottom)
-        if above is None or below is None:
-            return None
-        shared = [factor for factor, _ in below[1] if any(factor == other for other, _ in above[1])]
-        return not shared and gcd(above[0], below[0]) == 1
-
-    found = in_ring(fraction, euler=known.euler)
-    return _is_collected(node, known) or _is_factorised(node, known) if found is None else found
-
-
-def _is_collected(node: Node, known: Known) -> bool | None:
-    """No bracket left around a sum, and as many terms as the value has."""
-    if any(isinstance(part, Bracket) and isinstance(_plain(part), Sum) for part in walk(node)):
-        return False
-    terms = len(node.terms) if isinstance(node, Sum) else 1
-
-    def work(ring: Ring) -> bool | None:
-        top, bottom = ring.quotient(node)
-        if not is_constant(bottom):
-            return None
-        bodies = [term.body for term in node.terms] if isinstance(node, Sum) else [node]
-        return terms == max(1, len(top)) and all(_is_monomial(body) for body in bodies)
-
-    return in_ring(work, euler=known.euler)
-
-
-def _is_monomial(node: Node) -> bool:
-    """At most one number in front, each letter once."""
-    seen: set[str] = set()
-    numbers = 0
-    node = _plain(node)
-    factors = node.factors if isinstance(node, Product) else (node,)
-    for factor in factors:
-        base = factor.base if isinstance(factor, Power) else factor
-        names = letters(base)
-        if not names:
-            numbers += 1
-        elif names & seen:
-            return False
-        seen |= names
-    return numbers <= 1
-
-
-def _is_factorised(node: Node, known: Known) -> bool | None:
-    """As many factors written as there are irreducible ones, each sum without a common factor of its own."""
-    if isinstance(node, Negation):
-        node = _plain(node.body)
-    factors = node.factors if isinstance(node, Product) else (node,)
-    written: list[tuple[Node, int]] = []
-    for factor in factors:
-        inner = _plain(factor)
-        times = 1
-        if isinstance(inner, Power) and isinstance(inner.exponent, Number) and inner.exponent.value.denominator == 1:
-            times, inner = int(inner.exponent.value), _plain(inner.base)
-        if isinstance(inner, Product):
-            written += [(_plain(one), times) for one in inner.factors]
-        else:
-            written.append((inner, times))
-
-    def work(ring: Ring) -> bool | None:
-        top, bottom = ring.quotient(node)
-        if not is_constant(bottom) or ring.relations:
-            return None
-        parts = _factors(top)
-        if parts is None:
-            return None
-        count = 0
-        for inner, times in written:
-            poly, below = ring.quotient(inner)
-            if is_constant(poly):
-                continue
-            count += times * (sum(count_of for _, count_of in exponents(next(iter(poly)))) if len(poly) == 1 else 1)
-            content = 0
-            for value in poly.values():
-                content = gcd(content, value)
-            if len(poly) > 1 and content > 1 and below == {0: 1}:
-                return False
-        needed = sum(
-            times * (sum(count_of for _, count_of in exponents(next(iter(factor)))) if len(factor) == 1 else 1)
-            for factor, times in parts[1]
-        )
-        return count == needed
-
-    return in_ring(work, euler=known.euler)
+def _of_rounding(form: bool | None, asked: Accuracy | None) -> str:
+    if form is None:
+        return "The value is rounded."
+    if form:
+        return ""
+    return f"It is to be given {'exactly' if asked is None or asked.kind == 'exact' else 'to ' + asked.words}."
 
 
 # conditions
 
 
 def _of_identity(first: Statement, known: Known) -> Final:
-    verdicts = [equal(left, right, budget=known.budget, euler=known.euler) for left, _, right in links(first)]
-    if any(isinstance(verdict, No) for verdict in verdicts):
-        return Final(False, None, "not an identity")
-    if verdicts and all(isinstance(verdict, Yes) for verdict in verdicts):
-        return Final(True, None, "true for all values")
-    return Final()
+    claim = claimed(first, known)
+    if claim is None or claim.is_true is None:
+        return Final()
+    if claim.is_true:
+        return Final(True, None, "true for all values", claim.reason)
+    return Final(False, None, "not an identity", claim.reason)
 
 
-def _of_condition(first: Statement, told: Sequence[Statement], known: Known) -> Final:
+def _of_condition(first: Statement, told: Sequence[Statement], known: Known, asked: Accuracy | None) -> Final:
     names = free_letters(first, known)
     if not names or isinstance(told[-1], Expression):
         return Final()
     answer = _gathered_answer(told)
     name = next(iter(names)) if len(names) == 1 else solved_letter(answer)
-    expected = _solutions_text(first, name, known.budget, known) if name and names == {name} else ""
+    expected = ""
+    if name is not None:
+        is_alone = names == {name}
+        expected = solutions_text(first, name, known, asked) if is_alone else subject_text(first, name, known)
+        if is_alone and asked is not None:
+            decimals = _of_decimals(first, name, answer, known, asked)
+            if decimals is not None:
+                return replace(decimals, expected=expected)
     outcome = compare_relations(first, answer, known)
     correct = True if outcome.kind == "follows" else None if outcome.kind == "undecided" else False
     if free_letters(answer, known) != names and outcome.kind != "follows":
         correct = None
-    form = _is_solved(answer, name) if known.task == "solve" or expected else None
-    return Final(correct, form, expected)
+    if known.task != "solve" and not expected:
+        return Final(correct, None, expected, outcome.reason)
+    if not _solved_form(answer, name):
+        return Final(correct, False, expected, "It is still to be solved." if correct else outcome.reason)
+    if asked is not None and (asked.kind != "exact" or any(map(is_decimal, _values_given(answer)))):
+        form = _is_to_accuracy(answer, asked)
+        return Final(correct, form, expected, _of_rounding(form, asked) if correct else outcome.reason)
+    return Final(correct, True, expected, outcome.reason)
+
+
+def _values_given(answer: Statement) -> list[Node]:
+    return [solved[1] for branch in unfolded_branches(answer) if (solved := solved_for(branch)) is not None]
+
+
+def _is_to_accuracy(answer: Statement, asked: Accuracy) -> bool:
+    """Values that need no rounding may stand as they are; roots and the like may not."""
+    if asked.kind == "exact":
+        return False
+    found = _values_given(answer)
+    return bool(found) and all(
+        (value := _value_alone(node)) is not None and judged_decimal(value, node, asked)[1] for node in found
+    )
+
+
+def _value_alone(node: Node) -> Value | None:
+    try:
+        return Evaluator({}).value(node)
+    except _STUCK:
+        return None
+
+
+def _of_decimals(
+    first: Statement, name: str, answer: Statement, known: Known, asked: Accuracy
+) -> Final | None:
+    """Decimals for every solution, each to the accuracy asked; None when the answer has other values too."""
+    nodes = _values_given(answer)
+    if not nodes or solved_letter(answer) != name:
+        return None
+    try:
+        roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
+    except (UnsupportedError, TooLargeError, UnsureError):
+        return None
+    whole = asked.kind == "unit"
+    if stretches or not roots or not all(is_decimal(node) or (whole and _is_whole(node)) for node in nodes):
+        return None
+    judged: list[_Judged] = []
+    for node in nodes:
+        value = _value_alone(node)
+        if not isinstance(value, type(roots[0].middle)):
+            return None
+        nearest = min(roots, key=lambda root: abs(root.middle - value))
+        judged.append(_Judged(nearest, *judged_decimal(nearest.value, node, asked)))
+    if any(one.is_right is None for one in judged):
+        return None
+    if not all(one.is_right for one in judged):
+        return Final(False, all(one.has_digits for one in judged), "", "A value is not rounded rightly.")
+    if len({id(one.root) for one in judged}) < len(roots):
+        return Final(False, all(one.has_digits for one in judged), "", "Not all solutions are given.")
+    form = all(one.has_digits for one in judged)
+    return Final(True, form, "", _of_rounding(form, asked))
+
+
+@dataclass(frozen=True, slots=True)
+class _Judged:
+    root: RealNumber
+    is_right: bool | None
+    has_digits: bool | None
+
+
+def _is_whole(node: Node) -> bool:
+    return not letters(node) and to_latex(node).lstrip("-").isdigit()
 
 
 def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Known) -> Final:
@@ -337,12 +208,15 @@ def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Kn
         name: node for name, node in known_values(told).items() if not letters(node) - {"pi", "e"}
     }
     names = frozenset().union(*(free_letters(start, known) for start in starts))
-    if not names or not names <= values.keys():
+    if not names:
         return Final()
+    expected = system_text(starts, known)
+    if not names <= values.keys():
+        return Final(expected=expected)
     point = {name: Evaluator({}, euler=known.euler).value(values[name]) for name in names}
     evaluator = Evaluator(point, euler=known.euler)
     correct = all(is_true(start, evaluator) for start in starts)
-    return Final(correct, all(_is_final_number(values[name]) for name in names))
+    return Final(correct, all(is_final_number(values[name]) for name in names), expected)
 
 
 def _gathered_answer(told: Sequence[Statement]) -> Statement:
@@ -361,81 +235,50 @@ def _gathered_answer(told: Sequence[Statement]) -> Statement:
 
 
 def _are_numbers(line: Statement) -> bool:
-    return all(_is_final_number(solved[1]) for branch in unfolded_branches(line) if (solved := solved_for(branch)))
+    return all(is_final_number(node) for node in _values_given(line))
 
 
-def _solutions_text(first: Statement, name: str, budget: Budget, known: Known) -> str:
-    try:
-        roots, stretches = solution_set(first, name, budget, euler=known.euler)
-    except (UnsupportedError, TooLargeError, UnsureError):
+def _solved_form(answer: Statement, name: str | None) -> bool:
+    """The letter alone on one side, or between two bounds, and numbers worked out on the others."""
+    for branch in unfolded_branches(answer):
+        if isinstance(branch, System) and not branch.parts:
+            continue  # "every value"
+        solved = solved_for(branch)
+        if solved is not None:
+            if (name is not None and solved[0] not in (name, UNNAMED)) or not is_final_number(solved[1]):
+                return False
+            continue
+        found = links(branch)
+        if not found or any(sign == "=" for _, sign, _ in found):
+            return False
+        for left, sign, right in found:
+            if sign != "\\in" and isinstance(left, Symbol) == isinstance(right, Symbol):
+                return False
+            if not all(isinstance(side, Symbol) or sign == "\\in" or is_final_number(side) for side in (left, right)):
+                return False
+    return True
+
+
+def told_of_answer(final: Final, verdict: str, first_slip: int | None) -> str:
+    """What a marker would say of the final answer, in a sentence or two.
+
+    Args:
+        final: the judgement.
+        verdict: of the line that holds the answer.
+        first_slip: number of the first line that does not follow, from 0.
+    """
+    slip = "" if first_slip is None else f"line {first_slip + 1}"
+    if final.correct is None:
         return ""
-    if stretches:
-        return _stretches_text(first, name, known)
-    return " \\text{ or } ".join(f"{name}={root.latex}" for root in roots) if roots else "\\text{no solution}"
-
-
-def _stretches_text(first: Statement, name: str, known: Known) -> str:
-    """The solutions of an inequality as intervals."""
-    values, proved = critical_values(first, name, {}, known.budget, euler=known.euler)
-    if not proved:
-        return ""
-    runs: list[tuple[RealNumber | None, bool, RealNumber | None, bool]] = []
-    start: tuple[RealNumber | None, bool] | None = None
-    last_point: RealNumber | None = None
-    places = places_of(values)
-    for place, is_stretch in places:
-        inside = is_true(first, Evaluator({name: place.value}, euler=known.euler))
-        if inside and start is None:
-            start = (last_point, False) if is_stretch else (place, True)
-        elif not inside and start is not None:
-            runs.append((*start, place if not is_stretch else last_point, is_stretch))
-            start = None
-        if not is_stretch:
-            last_point = place
-    if start is not None:
-        runs.append((*start, None, False))
-    return " \\text{ or } ".join(_run_text(name, *run) for run in runs)
-
-
-def _run_text(name: str, low: RealNumber | None, with_low: bool, high: RealNumber | None, with_high: bool) -> str:
-    if low is None and high is None:
-        return f"\\text{{every }}{name}"
-    if low is None:
-        assert high is not None
-        return f"{name}{_AT_MOST[with_high]}{high.latex}"
-    if high is None:
-        return f"{name}{_AT_LEAST[with_low]}{low.latex}"
-    if low.latex == high.latex:
-        return f"{name}={low.latex}"
-    return f"{low.latex}{_AT_MOST[with_low]}{name}{_AT_MOST[with_high]}{high.latex}"
-
-
-def _is_solved(answer: Statement, name: str | None) -> bool | None:
-    branches = unfolded_branches(answer)
-    solved = [solved_for(branch) for branch in branches]
-    if all(one is not None for one in solved):
-        return all(one is not None and (name is None or one[0] == name) and _is_final_number(one[1]) for one in solved)
-    sides = [side for left, sign, right in links(answer) if sign != "=" for side in (left, right)]
-    if sides and len(sides) >= len(branches):
-        return all(isinstance(side, Symbol) or _is_final_number(side) for side in sides)
-    return False
-
-
-def _is_final_number(node: Node) -> bool:
-    """Worked out: a number, a fraction in lowest terms, or what holds a root, pi or a letter."""
-    node = _plain(node)
-    if isinstance(node, Negation):
-        node = _plain(node.body)
-    if isinstance(node, Number | Symbol):
-        return True
-    if isinstance(node, Fraction) and isinstance(node.numerator, Number) and isinstance(node.denominator, Number):
-        top, bottom = node.numerator.value, node.denominator.value
-        return bottom.denominator == 1 and top.denominator == 1 and gcd(int(top), int(bottom)) == 1 and bottom != 1
-    if letters(node) - {"pi", "e", "i"}:
-        return True
-
-    def work(ring: Ring) -> bool:
-        value = ring.quotient(node)
-        return not (is_constant(value[0]) and is_constant(value[1]))
-
-    return in_ring(work)
+    if not final.correct:
+        is_carried = slip and verdict == "ft"
+        told = f"The answer follows from the slip on {slip} (ft)." if is_carried else "The answer is wrong."
+    elif not slip:
+        told = "The answer is right."
+    elif verdict in ("back", "slip", "ft"):
+        told = f"The answer is right, but it comes from wrong working: see {slip}."
+    else:
+        told = f"The answer is right; the slip on {slip} was put right."
+    if final.form_ok is False:
+        told += " It has not the form asked."
+    return f"{told} {final.reason}".strip()

@@ -96,11 +96,12 @@ class LineReport:
 
 @dataclass(frozen=True, slots=True)
 class Final:
-    """The final answer: right or not, of the form asked or not, and what was expected."""
+    """The final answer: right or not, of the form asked or not, what was expected, and why in a sentence."""
 
     correct: bool | None = None
     form_ok: bool | None = None
     expected: str = ""
+    reason: str = ""
 
     def to_json(self) -> dict[str, Any]:
         return {"correct": self.correct, "form_ok": self.form_ok, "expected": self.expected}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from checker.final import written_out
+from checker.answer_text import written_out
 from checker.outcome import Known, Outcome
 from checker.polynomial import TooLargeError, is_constant
 from checker.report import Slip

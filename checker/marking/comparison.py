@@ -7,7 +7,7 @@ from enum import Enum
 
 from checker.budget import OutOfTimeError
 from checker.equality import equal
-from checker.final import final_answer
+from checker.forms import checked_form
 from checker.marking.scheme import Form
 from checker.marking.shape import shape, size, written_alike
 from checker.numeric import UnsureError
@@ -205,8 +205,10 @@ def _has_form(statement: Statement, form: Form, known: Known) -> bool | None:
     asked = [node for node in nodes if len(nodes) == 1 or letters(node) - {"pi"}]
     found: bool | None = True
     for node in asked:
-        whole = Expression(node.span, node)
-        told = final_answer((whole,), (whole,), replace(known, task=_TASKS[form])).form_ok
+        try:
+            told = checked_form(node, _TASKS[form], euler=known.euler).is_met
+        except (UnsupportedError, UndefinedError, TooLargeError):
+            told = None
         if told is False:
             return False
         found = None if told is None else found
