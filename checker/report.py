@@ -109,15 +109,16 @@ class Final:
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """What the checker says of one working; line indices are 0-based."""
+    """What the checker says of one working; line indices are 0-based; `answer` sums up the final answer in words."""
 
     id: str
     first_slip: int | None
     lines: tuple[LineReport, ...]
     final: Final = Final()
+    answer: str = ""
 
     def to_json(self) -> dict[str, Any]:
         return {
             "id": self.id, "first_slip": self.first_slip, "lines": [line.to_json() for line in self.lines],
-            "final": self.final.to_json(),
+            "final": self.final.to_json(), "answer": self.answer,
         }

@@ -6,16 +6,16 @@ import logging
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from checker.accuracy import Accuracy, stated_accuracy
 from checker.budget import Budget, OutOfTimeError
 from checker.equality import equal, uses_euler
 from checker.errors import ParseError
-from checker.final import final_answer
-from checker.identities import examined
+from checker.final import final_answer, told_of_answer
+from checker.identities import claimed
 from checker.outcome import Known, Outcome, point_text, witness_json
 from checker.relations import compare_relations, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
 from checker.smallest import difference_slip
-from checker.solutions import links
 from checker.steps import divides_by_zero, inner_link, judge_step
 from checker.syntax import (
     Chain,
@@ -137,7 +137,10 @@ class _Judge:
                 self.reports[index] = LineReport("follows", self.reports[index].source, told)
         self._solve_mode()
         reports = tuple(self.reports[index] for index in range(len(self.lines)))
-        return Report(self.working.id, self._first_slip(), reports, self._final())
+        final = self._final()
+        answers = [report.verdict for report in reports if report.verdict not in ("note", "unreadable")]
+        told = told_of_answer(final, answers[-1], self._first_slip()) if answers else ""
+        return Report(self.working.id, self._first_slip(), reports, final, told)
 
     def _line(self, index: int) -> LineReport:
         line = self.lines[index]
@@ -226,15 +229,12 @@ class _Judge:
         return compare_relations(self.question, statement, self.known)
 
     def _claim(self, statement: Statement) -> Outcome | None:
-        for left, sign, right in links(statement):
-            if sign not in ("=", "\\equiv"):
-                return None
-            found = examined(left, right, self.known)
-            if found.is_true is False:
-                return Outcome("slip", found.reason, witness_json(found.counterexample or {}))
-            if found.is_true:
-                return Outcome("follows", found.reason)
-        return None
+        found = claimed(statement, self.known)
+        if found is None or found.is_true is None:
+            return None
+        if found.is_true:
+            return Outcome("follows", found.reason)
+        return Outcome("slip", found.reason, witness_json(found.counterexample or {}))
 
     def _across_unread(self, index: int, source: int | None, reason: str) -> str:
         between = [number for number in self.errors if source is not None and source < number < index]
@@ -322,6 +322,16 @@ class _Judge:
         found = [index for index in (self.walk.first_slip, self.unrepaired) if index is not None]
         return min(found) if found else None
 
+    def _accuracy(self) -> Accuracy | None:
+        """What the question, the givens or words on the sheet ask for; else what the answer itself states."""
+        words = [line.text for line in self.lines if line is not None and isinstance(line.statement, Note)]
+        written = [line.text for line in self.lines if line is not None]
+        for text in (self.working.question or "", *self.working.givens, *words, *written[:1], *written[-1:]):
+            found = stated_accuracy(text)
+            if found is not None:
+                return found
+        return None
+
     def _final(self) -> Final:
         lines = [line for line in self.lines if line is not None]
         told: Sequence[Line] = [line for line in lines if not isinstance(line.statement, Note)]
@@ -336,12 +346,12 @@ class _Judge:
         statements = [entry.statement for entry in self.walk.entries if entry.index != _QUESTION]
         known = replace(self.known, budget=Budget(max(0.1, min(0.5, self.budget.left))))
         try:
-            final = final_answer(starts, statements, known)
+            final = final_answer(starts, statements, known, asked=self._accuracy())
         except Exception:
             log.exception("the final answer of a working could not be judged")
             return Final()
         accused = self.walk.first_slip is not None or any(
-            report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness)
+            report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness is not None)
             for report in self.reports.values()
         )
         # an answer is not called wrong when no line was: a value may have been put in
