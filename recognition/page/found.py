@@ -19,6 +19,7 @@ class LineCrop:
     image: grey, shape (h, w), ink dark on white (255), light evened, neighbour lines masked out.
     box, polygon: in pixels of the original, the polygon clockwise from the top left.
     to_original: homography, shape (3, 3), from crop pixels to original pixels.
+    working: number of the working on its page, as the layout tells (a gap, a column, a question number's place).
     """
 
     image: NDArray[np.uint8]
@@ -26,6 +27,7 @@ class LineCrop:
     polygon: tuple[tuple[float, float], ...]
     to_original: NDArray[np.float64]
     struck_out: bool = False
+    working: int = 0
 
 
 @dataclass(frozen=True, slots=True)

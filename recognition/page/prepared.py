@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.colours import Marking, find_marking, without_marking
 from recognition.page.crops import Flat
 from recognition.page.light import InkMask, background, evened, ink_mask
 from recognition.page.paper import find_corners, flattening, single_hue_share
@@ -36,6 +37,7 @@ class PreparedPage:
 
     grey: the original, shape (h, w); flat: the page at working size; cleaned: that without its printed lines.
     ink: of the cleaned page; is_page: it looks like paper with writing on it.
+    marking: marks of an earlier marking in red or green, which are not in the ink.
     corners: of the sheet in the original, shape (4, 2); rim: working pixels at the edges that may show the table.
     """
 
@@ -44,6 +46,7 @@ class PreparedPage:
     cleaned: Cleaned
     ink: InkMask
     is_page: bool
+    marking: Marking
     corners: NDArray[np.float64] | None
     rim: int
 
@@ -86,12 +89,13 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     overview, reduction = _overview(rgb)
     found = find_corners(overview)
     corners = None if found is None else found / reduction
-    grey = np.asarray(cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY), dtype=np.uint8)
     clock.note("sheet")
     tick(1, STAGES)
-    flat = _flatten(grey, corners)
+    work, to_flat = _flattened(rgb, corners)
     clock.note("flatten")
     tick(2, STAGES)
+    none = Marking(None, None)
+    flat = _evened(without_marking(work, none), to_flat, corners is not None)
     rim = max(3, round(0.008 * max(flat.even.shape))) if flat.is_sheet else 0
     inside = _inside(flat, rim)
     ink = ink_mask(flat.even, inside)
@@ -101,12 +105,31 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     )
     clock.note("light")
     tick(3, STAGES)
+    marking = find_marking(work, flat.even, ink.mask) if is_page else none
+    marked = marking.mask
+    if marked is not None:
+        flat = _evened(without_marking(work, marking), to_flat, corners is not None)
+        ink = ink_mask(flat.even, inside)
+        marked = _faint(marked, flat.even, ink)
+        inside[marked > 0] = 0
+        ink = ink_mask(flat.even, inside)
+    clock.note("marking")
     rulings = find_rulings(flat.even) if is_page else []
     cleaned = take_out(flat.even, rulings, ink.mask, ink.deepest)
+    if marked is not None:
+        cleaned = replace(cleaned, erased=cleaned.erased | marked)
     if rulings:
         ink = ink_mask(cleaned.even, np.asarray(np.where(cleaned.erased > 0, 0, inside), dtype=np.uint8))
     clock.note("rulings")
-    return PreparedPage(grey, flat, cleaned, ink, is_page, corners, rim)
+    return PreparedPage(without_marking(rgb, marking), flat, cleaned, ink, is_page, marking, corners, rim)
+
+
+def _faint(marked: NDArray[np.uint8], even: NDArray[np.uint8], ink: InkMask) -> NDArray[np.uint8]:
+    """The marks and their rims, without what is dark in their own light too: working that they cross."""
+    wide = cv2.dilate(marked, np.ones((5, 5), np.uint8))
+    own = 255 - float(np.percentile(even[marked > 0], 25))
+    wide[even < 255 - max(0.6 * ink.depth, (own + ink.deepest) / 2)] = 0
+    return np.asarray(wide, dtype=np.uint8)
 
 
 def _as_rgb(image: NDArray[Any]) -> NDArray[np.uint8]:
@@ -136,33 +159,37 @@ def _overview(rgb: NDArray[np.uint8]) -> tuple[NDArray[np.uint8], float]:
     return np.asarray(cv2.resize(rgb, size, interpolation=cv2.INTER_AREA), dtype=np.uint8), scale
 
 
-def _flatten(grey: NDArray[np.uint8], corners: NDArray[np.float64] | None) -> Flat:
-    """The page at working size, seen straight from above where a sheet was found."""
-    height, width = grey.shape
+def _flattened(
+    rgb: NDArray[np.uint8], corners: NDArray[np.float64] | None
+) -> tuple[NDArray[np.uint8], NDArray[np.float64]]:
+    """The page at working size, seen straight from above where a sheet was found, and the homography to it."""
+    height, width = rgb.shape[:2]
     if corners is None:
         scale = min(1.0, WORK_SIDE / max(height, width))
         size = (max(1, round(width * scale)), max(1, round(height * scale)))
-        work = cv2.resize(grey, size, interpolation=cv2.INTER_AREA) if scale < 1 else grey
+        work = cv2.resize(rgb, size, interpolation=cv2.INTER_AREA) if scale < 1 else rgb
         # Pixel centres: working pixel (i + 0.5) / scale - 0.5 on the original.
         sx, sy = size[0] / width, size[1] / height
-        to_flat = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+        return np.asarray(work, dtype=np.uint8), np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+    straight, (sheet_w, sheet_h) = flattening(corners)
+    scale = min(1.0, WORK_SIDE / max(sheet_w, sheet_h))
+    size = (max(1, round(sheet_w * scale)), max(1, round(sheet_h * scale)))
+    to_flat = np.diag([size[0] / sheet_w, size[1] / sheet_h, 1.0]) @ straight
+    if scale < 0.8:
+        half = cv2.resize(rgb, (max(1, round(width * scale)), max(1, round(height * scale))),
+                          interpolation=cv2.INTER_AREA)
+        sx, sy = half.shape[1] / width, half.shape[0] / height
+        shrink = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
+        work = cv2.warpPerspective(half, to_flat @ np.linalg.inv(shrink), size, flags=cv2.INTER_LINEAR,
+                                   borderMode=cv2.BORDER_REPLICATE)
     else:
-        straight, (sheet_w, sheet_h) = flattening(corners)
-        scale = min(1.0, WORK_SIDE / max(sheet_w, sheet_h))
-        size = (max(1, round(sheet_w * scale)), max(1, round(sheet_h * scale)))
-        to_flat = np.diag([size[0] / sheet_w, size[1] / sheet_h, 1.0]) @ straight
-        if scale < 0.8:
-            half = cv2.resize(grey, (max(1, round(width * scale)), max(1, round(height * scale))),
-                              interpolation=cv2.INTER_AREA)
-            sx, sy = half.shape[1] / width, half.shape[0] / height
-            shrink = np.array([[sx, 0, 0.5 * sx - 0.5], [0, sy, 0.5 * sy - 0.5], [0, 0, 1]])
-            work = cv2.warpPerspective(half, to_flat @ np.linalg.inv(shrink), size, flags=cv2.INTER_LINEAR,
-                                       borderMode=cv2.BORDER_REPLICATE)
-        else:
-            work = cv2.warpPerspective(grey, to_flat, size, flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
-    flat_grey = np.asarray(work, dtype=np.uint8)
-    paper = background(flat_grey)
-    return Flat(evened(flat_grey, paper), paper, to_flat, corners is not None)
+        work = cv2.warpPerspective(rgb, to_flat, size, flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE)
+    return np.asarray(work, dtype=np.uint8), np.asarray(to_flat, dtype=np.float64)
+
+
+def _evened(grey: NDArray[np.uint8], to_flat: NDArray[np.float64], is_sheet: bool) -> Flat:
+    paper = background(grey)
+    return Flat(evened(grey, paper), paper, to_flat, is_sheet)
 
 
 def _inside(flat: Flat, rim: int) -> NDArray[np.uint8]:

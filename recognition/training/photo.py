@@ -13,7 +13,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 __all__ = [
-    "Photo", "PhotoStyle", "blurred", "cast", "mapped", "noisy", "packed", "photograph", "shaded", "table",
+    "Bend", "Finger", "Photo", "PhotoStyle", "blurred", "cast", "mapped", "noisy", "packed", "photograph", "shaded",
+    "table",
 ]
 
 Picture = NDArray[np.uint8]
@@ -56,40 +57,141 @@ class PhotoStyle:
 
 
 @dataclass(frozen=True, slots=True)
+class Bend:
+    """How a sheet that does not lie flat is seen: points move down by a wave along the sheet, and one corner is up.
+
+    size: (width, height) of the page; sag: of the wave in pixels; waves, phase: in half turns over the width;
+    lift: of the lower right corner in pixels.
+    """
+
+    size: tuple[int, int]
+    sag: float
+    waves: float
+    phase: float
+    lift: float = 0.0
+
+    def down(self, x: NDArray[Any], y: NDArray[Any]) -> NDArray[Any]:
+        """How far points of the flat page move down."""
+        u, v = x / self.size[0], y / self.size[1]
+        wave = self.sag * np.sin(np.pi * (self.waves * u + self.phase)) * (0.7 + 0.3 * v)
+        corner = np.clip((u - 0.55) / 0.45, 0, None) ** 2 * np.clip((v - 0.5) / 0.5, 0, None) ** 2
+        moved: NDArray[Any] = wave - self.lift * corner
+        return moved
+
+    def moved(self, points: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Points, shape (n, 2), of the flat page where they are seen."""
+        return np.column_stack([points[:, 0], points[:, 1] + self.down(points[:, 0], points[:, 1])])
+
+    def picture(self, page: Picture, *, pad: int, border: int) -> Picture:
+        """A picture of the flat page, bent, with `pad` more pixels above and below, filled with one grey."""
+        height, width = page.shape[:2]
+        x, y = np.meshgrid(np.arange(width, dtype=np.float32), np.arange(-pad, height + pad, dtype=np.float32))
+        source = y.copy()
+        for _ in range(4):
+            source = (y - self.down(x, source)).astype(np.float32)
+        fill = (border,) * (3 if page.ndim == 3 else 1)
+        bent = cv2.remap(page, x, source, cv2.INTER_LINEAR, borderMode=cv2.BORDER_CONSTANT, borderValue=fill)
+        return np.asarray(bent, dtype=np.uint8)
+
+
+@dataclass(frozen=True, slots=True)
+class Finger:
+    """A finger that holds the sheet: tip in shares of the photo, width in pixels, colour RGB; it comes from outside."""
+
+    tip: tuple[float, float]
+    width: float
+    colour: tuple[int, int, int] = (205, 158, 132)
+
+    def outline(self, size: tuple[int, int]) -> NDArray[np.float64]:
+        """Its outline, shape (n, 2), in pixels of the photo."""
+        tip = np.array(self.tip) * size
+        away = tip - np.array(size) / 2
+        along = away / np.linalg.norm(away)
+        across = np.array([-along[1], along[0]])
+        angles = np.linspace(-np.pi / 2, np.pi / 2, 15)
+        centre = tip + along * self.width / 2
+        end = [centre - self.width / 2 * (along * np.cos(a) + across * np.sin(a)) for a in angles]
+        far = along * max(size)
+        return np.array([*end, end[-1] + far, end[0] + far])
+
+
+@dataclass(frozen=True, slots=True)
 class Photo:
-    """image: RGB, shape (h, w, 3); homography: shape (3, 3), from page pixels to photo pixels."""
+    """image: RGB, shape (h, w, 3); homography: shape (3, 3), from page pixels (bent, where it bends) to the photo."""
 
     image: Picture
     homography: NDArray[np.float64]
+    bend: Bend | None = None
+
+    def placed(self, points: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Points of the flat page on the photo, shape (n, 2)."""
+        return mapped(points if self.bend is None else self.bend.moved(points), self.homography)
 
 
-def photograph(page: Picture, style: PhotoStyle, size: tuple[int, int], rng: np.random.Generator) -> Photo:
+def photograph(
+    page: Picture, style: PhotoStyle, size: tuple[int, int], rng: np.random.Generator, *, bend: Bend | None = None,
+    finger: Finger | None = None,
+) -> Photo:
     """Take a photo of a page.
 
     Args:
         page: RGB, shape (h, w, 3), seen straight from above.
         size: (width, height) of the photo.
+        bend: how the sheet bends; None where it lies flat.
+        finger: what holds the sheet, if anything.
     """
     homography = _view(page.shape, style, size, rng)
     flags = cv2.INTER_LINEAR
-    sheet = _shrunk(page, homography, size, flags)
+    cover = np.full(page.shape[:2], 255, np.uint8)
+    view = homography
+    if bend is not None:
+        pad = int(abs(bend.sag) + abs(bend.lift)) + 8
+        edge = int(page[0, 0].mean())
+        page, cover = bend.picture(page, pad=pad, border=edge), bend.picture(cover, pad=pad, border=0)
+        view = homography @ np.array([[1, 0, 0], [0, 1, -pad], [0, 0, 1.0]])
+        page = _lit_by_slope(page, bend, pad)
+    sheet = _shrunk(page, view, size, flags)
     if style.no_table:
         image = sheet
     else:
-        cover = np.full(page.shape[:2], 255, np.uint8)
-        cover = cv2.warpPerspective(cover, homography, size, flags=flags)
+        fallen = cv2.warpPerspective(cover, np.array([[1, 0, 9], [0, 1, 12], [0, 0, 1]]) @ view, size)
+        cover = cv2.warpPerspective(cover, view, size, flags=flags)
         share = (cv2.GaussianBlur(cover, (0, 0), 0.8).astype(np.float32) / 255)[:, :, None]
         desk = table(size, rng).astype(np.float32)
-        fallen = cv2.warpPerspective(
-            np.full(page.shape[:2], 255, np.uint8), np.array([[1, 0, 9], [0, 1, 12], [0, 0, 1]]) @ homography, size
-        )
         desk *= (1 - 0.4 * cv2.GaussianBlur(fallen, (0, 0), 9).astype(np.float32) / 255)[:, :, None]
         image = (sheet * share + desk * (1 - share)).astype(np.uint8)
+    if finger is not None:
+        image = _held(image, finger)
     image = shaded(image, style.shadow, rng)
     image = cast(image, style.warmth)
     image = blurred(image, style.blur)
     image = noisy(image, style.noise, rng)
-    return Photo(packed(image, style.quality), homography)
+    return Photo(packed(image, style.quality), homography, bend)
+
+
+def _lit_by_slope(page: Picture, bend: Bend, pad: int) -> Picture:
+    """Light falls more on one flank of a wave than on the other."""
+    height, width = page.shape[:2]
+    x = np.linspace(0, width, 97)
+    heights = bend.down(x, np.full_like(x, height / 2 - pad))
+    slope = np.gradient(heights, x)
+    gain = np.interp(np.arange(width), x, 1 - 1.2 * np.clip(slope, -0.2, 0.2)) / 1.1
+    return np.asarray(np.clip(page * gain[None, :, None], 0, 255), dtype=np.uint8)
+
+
+def _held(image: Picture, finger: Finger) -> Picture:
+    """A finger over the picture: round in its light, with a soft shadow beside it."""
+    height, width = image.shape[:2]
+    shape = np.zeros((height, width), np.uint8)
+    cv2.fillPoly(shape, [np.rint(finger.outline((width, height))).astype(np.int32)], 255)
+    if not shape.any():
+        return image
+    shadow = cv2.GaussianBlur(shape, (0, 0), finger.width / 6).astype(np.float32) / 255
+    depth = cv2.distanceTransform(shape, cv2.DIST_L2, 5) / (finger.width / 2)
+    skin = np.array(finger.colour, np.float32) * (0.72 + 0.3 * np.clip(depth, 0, 1))[:, :, None]
+    cover = (cv2.GaussianBlur(shape, (0, 0), 1.2).astype(np.float32) / 255)[:, :, None]
+    shaded_sheet = image * (1 - 0.35 * shadow)[:, :, None]
+    return np.asarray(np.clip(shaded_sheet * (1 - cover) + skin * cover, 0, 255), dtype=np.uint8)
 
 
 def mapped(points: NDArray[np.float64], homography: NDArray[np.float64]) -> NDArray[np.float64]:

@@ -15,7 +15,9 @@ from recognition.training.bank import SymbolBank
 from recognition.training.fonts import Font
 from recognition.training.layout import Drawing, Style, draw_line
 
-__all__ = ["Hand", "Paper", "SheetDrawing", "jittered", "write_sheet"]
+__all__ = [
+    "Hand", "LineDrawing", "Paper", "SheetDrawing", "blank_sheet", "inked", "jittered", "write_line", "write_sheet",
+]
 
 _SHIFT = 4
 """Fractional bits of OpenCV's drawing coordinates."""
@@ -63,10 +65,20 @@ class SheetDrawing:
     ink: NDArray[np.uint8]
 
 
+@dataclass(frozen=True, slots=True)
+class LineDrawing:
+    """One written line: box x0, y0, x1, y1 and convex outline (n, 2) of its ink, its drawing, points on the sheet."""
+
+    box: tuple[float, float, float, float]
+    hull: NDArray[np.float64]
+    drawing: Drawing
+    points: NDArray[np.float32]
+
+
 def write_sheet(
     lines: Sequence[str], bank: SymbolBank, hand: Hand, paper: Paper, rng: random.Random, *,
     size: tuple[int, int] = (1554, 2198), top: float = 190.0, left: float = 170.0, gap: float = 1.1,
-    indent: float = 0.6,
+    indent: float = 0.6, room: float = 0.0,
 ) -> SheetDrawing:
     """Write lines one below the other.
 
@@ -76,38 +88,57 @@ def write_sheet(
         top, left: where writing begins, in pixels.
         gap: free height between two lines, in digit heights; on patterned paper lines sit on the rules.
         indent: in digit heights.
+        room: added between symbols, in digit heights; about the pen's thickness keeps a decimal point from its digits.
     """
     width, height = size
     noise = np.random.default_rng(rng.getrandbits(64))
-    image = _blank(size, paper, noise)
+    image = blank_sheet(size, paper, noise)
     ink = np.zeros((height, width), np.uint8)
     boxes, hulls = [], []
     y = top
     for number, latex in enumerate(lines):
-        style = _style(hand, rng)
-        drawing = draw_line(parse(" ".join(normalise(latex))), bank, style, rng)
-        points = jittered(drawing, rng, hand.wobble) * hand.digit
-        points[:, 0] -= points[:, 1] * hand.slant
-        x = left + hand.digit * (rng.gauss(0, 0.12) + (indent if latex.lstrip().startswith("=") else 0.0))
-        widest = float(np.ptp(points[:, 0]))
-        if x + widest > width - 60:
-            points *= (width - 60 - x) / widest
-        points[:, 0] += x - points[:, 0].min()
-        slope = hand.drift + rng.gauss(0, 0.004)
-        points[:, 1] += (points[:, 0] - x) * slope
-        rise = -float(points[:, 1].min())
-        baseline = _baseline(y + rise, paper, hand)
-        points[:, 1] += baseline + rng.gauss(0, 0.03) * hand.digit
-        _draw(ink, drawing, points, hand, rng)
-        half = hand.pen / 2
-        boxes.append((
-            float(points[:, 0].min()) - half, float(points[:, 1].min()) - half,
-            float(points[:, 0].max()) + half, float(points[:, 1].max()) + half,
-        ))
-        rim = np.concatenate([points + offset for offset in ((-half, 0), (half, 0), (0, -half), (0, half))])
-        hulls.append(cv2.convexHull(rim.astype(np.float32)).reshape(-1, 2).astype(np.float64))
+        start = left + (hand.digit * indent if latex.lstrip().startswith("=") else 0.0)
+        line = write_line(latex, bank, hand, paper, rng, ink, at=(start, y), right=width - 60, room=room)
+        boxes.append(line.box)
+        hulls.append(line.hull)
         y = boxes[-1][3] + hand.digit * gap * (1 + rng.gauss(0, 0.08)) * (0.75 if number + 1 < len(lines) else 1)
-    return SheetDrawing(_inked(image, ink, hand, noise), tuple(boxes), tuple(hulls), ink)
+    return SheetDrawing(inked(image, ink, hand, noise), tuple(boxes), tuple(hulls), ink)
+
+
+def write_line(
+    latex: str, bank: SymbolBank, hand: Hand, paper: Paper, rng: random.Random, ink: NDArray[np.uint8], *,
+    at: tuple[float, float], right: float, room: float = 0.0,
+) -> LineDrawing:
+    """Write one line into a picture of ink.
+
+    Args:
+        latex: canonical or plain LaTeX.
+        ink: shape (h, w), 255 where the pen went; the line is drawn into it.
+        at: where writing begins: x, and y of the top; on patterned paper the line moves down to a rule.
+        right: writing that would run past this x is made smaller.
+        room: added between symbols, in digit heights.
+    """
+    style = _style(hand, rng, room)
+    drawing = draw_line(parse(" ".join(normalise(latex))), bank, style, rng)
+    points = jittered(drawing, rng, hand.wobble) * hand.digit
+    points[:, 0] -= points[:, 1] * hand.slant
+    x = at[0] + hand.digit * rng.gauss(0, 0.12)
+    widest = float(np.ptp(points[:, 0]))
+    if x + widest > right:
+        points *= (right - x) / widest
+    points[:, 0] += x - points[:, 0].min()
+    slope = hand.drift + rng.gauss(0, 0.004)
+    points[:, 1] += (points[:, 0] - x) * slope
+    rise = -float(points[:, 1].min())
+    baseline = _baseline(at[1] + rise, paper, hand)
+    points[:, 1] += baseline + rng.gauss(0, 0.03) * hand.digit
+    _draw(ink, drawing, points, hand, rng)
+    half = hand.pen / 2
+    low, high = points.min(axis=0), points.max(axis=0)
+    box = (float(low[0]) - half, float(low[1]) - half, float(high[0]) + half, float(high[1]) + half)
+    rim = np.concatenate([points + offset for offset in ((-half, 0), (half, 0), (0, -half), (0, half))])
+    hull = cv2.convexHull(rim.astype(np.float32)).reshape(-1, 2).astype(np.float64)
+    return LineDrawing(box, hull, drawing, points)
 
 
 def jittered(drawing: Drawing, rng: random.Random, strength: float) -> NDArray[np.float32]:
@@ -134,10 +165,11 @@ def jittered(drawing: Drawing, rng: random.Random, strength: float) -> NDArray[n
     return points
 
 
-def _style(hand: Hand, rng: random.Random) -> Style:
+def _style(hand: Hand, rng: random.Random, room: float) -> Style:
     return Style(
-        font=hand.font, gap=0.12 + rng.uniform(-0.02, 0.04), operator_gap=0.24, size_spread=0.05, aspect_spread=0.05,
-        baseline_spread=0.035, script_size=0.62, fraction_gap=0.17, fraction_overhang=0.14, bow=0.012,
+        font=hand.font, gap=0.12 + room + rng.uniform(-0.02, 0.04), operator_gap=0.24 + room, size_spread=0.05,
+        aspect_spread=0.05, baseline_spread=0.035, script_size=0.62, fraction_gap=0.17, fraction_overhang=0.14,
+        bow=0.012,
     )
 
 
@@ -149,7 +181,8 @@ def _baseline(y: float, paper: Paper, hand: Hand) -> float:
     return float(np.ceil((y - 0.1 * hand.digit) / pitch) * pitch - 0.06 * hand.digit)
 
 
-def _blank(size: tuple[int, int], paper: Paper, noise: np.random.Generator) -> NDArray[np.uint8]:
+def blank_sheet(size: tuple[int, int], paper: Paper, noise: np.random.Generator) -> NDArray[np.uint8]:
+    """Paper before anything is written, RGB, shape (height, width, 3)."""
     width, height = size
     image = np.empty((height, width, 3), np.float32)
     image[:] = paper.shade
@@ -194,7 +227,7 @@ def _draw(
         cv2.polylines(ink, contours, True, 255, rim, cv2.LINE_AA, _SHIFT)
 
 
-def _inked(
+def inked(
     sheet: NDArray[np.uint8], ink: NDArray[np.uint8], hand: Hand, noise: np.random.Generator
 ) -> NDArray[np.uint8]:
     """Lay ink on paper, denser here and fainter there as a ball pen writes."""
