@@ -49,6 +49,8 @@ class Known:
         complex_numbers: has i appeared?
         unknown: the letter that the working solves for, when it is clear.
         knowledge: what the lines so far say of functions, sequences and letters.
+        degrees: are angles in degrees? None when nothing tells.
+        accuracy: ("dp", 2) or ("sf", 3) when the line states one.
     """
 
     budget: Budget
@@ -58,6 +60,8 @@ class Known:
     complex_numbers: bool = False
     unknown: str | None = None
     knowledge: Knowledge = NOTHING
+    degrees: bool | None = None
+    accuracy: tuple[str, int] | None = None
 
 
 def undecided(reason: str, *, is_soft: bool = False) -> Outcome:

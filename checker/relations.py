@@ -11,7 +11,9 @@ from checker.budget import OutOfTimeError
 from checker.complex_roots import compare_complex
 from checker.numeric import Evaluator, UnsureError, approximate
 from checker.outcome import Known, Outcome, point_text, undecided
+from checker.periodic import compare_periodic, is_periodic
 from checker.polynomial import TooLargeError, is_constant, proportional
+from checker.real_roots import RealNumber
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.rounding import decimal_places, rounding_of
 from checker.solutions import SetComparison, Witness, compare_sets, critical_values, is_true, links, solution_set
@@ -112,12 +114,35 @@ def _by_sets(first: Statement, second: Statement, known: Known) -> Outcome:
     names = sorted(free_letters(first, known) | free_letters(second, known))
     if not names:
         return _numbers_only(first, second, known)
+    name = next((one for one in names if is_periodic(first, one)), None)
+    if name is not None and set(names) - {name} <= letters(second) - letters(first):
+        limits = [given for given in known.givens if is_limit(given) and letters(given) - {"pi"} == {name}]
+        try:
+            return compare_periodic(*_freed(first, second, name, limits), name, limits, known)
+        except UndefinedError as exc:
+            raise UnsupportedError from exc
     if len(names) == 1:
         comparison = compare_sets(
             _with_givens(first, known), _with_givens(second, known), names[0], {}, known.budget, euler=known.euler
         )
         return _outcome(first, second, comparison, names[0], {}, known)
     return _several_letters(first, second, names, known)
+
+
+def _freed(
+    first: Statement, second: Statement, name: str, limits: list[Statement]
+) -> tuple[Statement, Statement]:
+    """Bounds of the letter that stand on the lines themselves, side by side with an equation, moved to the others."""
+    out = []
+    for statement in (first, second):
+        parts = statement.parts if isinstance(statement, System) else (statement,)
+        bounds = [part for part in parts if is_limit(part) and letters(part) - {"pi"} == {name}]
+        rest = [part for part in parts if part not in bounds]
+        if rest and bounds and not is_periodic(System(statement.span, tuple(bounds)), name):
+            limits += [bound for bound in bounds if bound not in limits]
+            statement = rest[0] if len(rest) == 1 else System(statement.span, tuple(rest))
+        out.append(statement)
+    return out[0], out[1]
 
 
 def _with_givens(statement: Statement, known: Known) -> Statement:
@@ -290,9 +315,15 @@ def _rounded(
         decimals.append(decimal)
     if not decimals:
         return None
+    solved = solved_for(first)
     try:
-        roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
-    except (UnsupportedError, TooLargeError, UnsureError):
+        if solved is not None and solved[0] == name and not letters(solved[1]) - {"pi", "e"}:
+            value = Evaluator({}, euler=known.euler).value(solved[1])
+            roots: tuple[RealNumber, ...] = (RealNumber(value, ""),)
+            stretches = False
+        else:
+            roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
+    except (UnsupportedError, TooLargeError, UnsureError, UndefinedError):
         return None
     if stretches or not roots or len(decimals) > len(roots):
         return None

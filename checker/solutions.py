@@ -133,7 +133,7 @@ def _link_holds(link: tuple[Node, str, Node], evaluator: Evaluator) -> bool:
         gap = difference(evaluator.value(left), evaluator.value(right))
     except UndefinedError:
         return False
-    if operator in ("=", "\\equiv"):
+    if operator in ("=", "\\equiv", "\\approx"):
         return is_near_zero(gap)
     if operator == "\\ne":
         return not is_near_zero(gap)
@@ -167,11 +167,16 @@ def _is_whole(node: Node, evaluator: Evaluator) -> bool:
 
 
 def critical_values(
-    statement: Statement, letter: str, others: Mapping[str, Fraction], budget: Budget, *, euler: bool = False
+    statement: Statement, letter: str, others: Mapping[str, Fraction], budget: Budget, *, euler: bool = False,
+    search: bool = True,
 ) -> tuple[list[RealNumber], bool]:
     """Values of the letter at which the statement's truth can change, and whether they are surely all.
 
+    Args:
+        statement, letter, others, budget, euler: as for `compare_sets`.
+        search: look for changes of sign where algebra does not reach?
     Raises:
+        UnsupportedError: algebra does not reach, and no search was asked for.
         OutOfTimeError: the budget is spent.
         TooLargeError: beyond what is tried.
     """
@@ -185,7 +190,9 @@ def critical_values(
             budget.check()
             try:
                 found += _zeros(node, letter, others, budget, euler=euler)
-            except (UnsupportedError, UndefinedError):
+            except (UnsupportedError, UndefinedError) as exc:
+                if not search:
+                    raise UnsupportedError from exc
                 proved = False
                 found += _scanned(node, letter, others, budget, euler=euler)
     return found, proved
@@ -458,9 +465,7 @@ def solution_set(
     Raises:
         UnsupportedError: they cannot be listed for certain.
     """
-    values, proved = critical_values(statement, letter, {}, budget, euler=euler)
-    if not proved:
-        raise UnsupportedError
+    values, _ = critical_values(statement, letter, {}, budget, euler=euler, search=False)
     found = []
     stretches = False
     for place, is_stretch in places_of(values):

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
+from checker.angles import has_angle, with_degrees
 from checker.budget import OutOfTimeError
 from checker.equality import equal, points_for
 from checker.knowledge import is_subject, worked_out_in
 from checker.numeric import Evaluator, UnsureError, approximate
 from checker.outcome import Known, Outcome, point_text, undecided, witness_json
+from checker.periodic import is_periodic
 from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
 from checker.real_roots import real_roots
 from checker.relations import compare_relations
@@ -121,8 +124,19 @@ def judge_step(before: Statement, after: Statement, known: Known) -> Outcome:
         The verdict on this step alone, with its reason and witness.
     """
     try:
-        known_now = known.knowledge
-        return _judge(worked_out_in(before, known_now), worked_out_in(after, known_now), known)
+        first, second = worked_out_in(before, known.knowledge), worked_out_in(after, known.knowledge)
+        if known.degrees is False or not (has_angle(first) or has_angle(second)):
+            return _judge(first, second, known)
+        in_degrees = replace(known, degrees=True, givens=tuple(with_degrees(given) for given in known.givens))
+        if known.degrees:
+            return _judge(with_degrees(first), with_degrees(second), in_degrees)
+        outcome = _judge(first, second, known)
+        if outcome.kind == "follows":
+            return outcome
+        again = _judge(with_degrees(first), with_degrees(second), in_degrees)
+        if again.kind == "follows":
+            return replace(again, reason=f"The angles are read as degrees. {again.reason}".strip())
+        return again if outcome.kind == "slip" and again.kind != "slip" else outcome
     except OutOfTimeError:
         return undecided("The time for this step ran out.")
 
@@ -418,6 +432,10 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         check = _is_check(before, after, known)
         if check is not None:
             return check
+    if len(names_b - names_a) == 1 and len(names_a) == 1 and is_periodic(before, min(names_a)):
+        general = compare_relations(before, after, known)
+        if general.kind != "undecided":
+            return general
     if names_b - names_a:
         outcome = _with_values(before, after, known)
         return outcome or _identity(after, known) or undecided(

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from checker.accuracy import Accuracy, stated_accuracy
+from checker.angles import in_degrees
 from checker.budget import Budget, OutOfTimeError
 from checker.equality import equal, uses_euler
 from checker.errors import ParseError
@@ -121,8 +122,14 @@ class _Judge:
         return Known(
             budget=self.budget, task=self.working.task, givens=tuple(givens), euler=uses_euler(*nodes),
             complex_numbers=any("i" in letters(node) for node in nodes),
+            degrees=in_degrees((*statements, *givens, *self._conditions())),
             unknown=solved[-1] if solved and self.working.task == "solve" else None,
         )
+
+    def _conditions(self) -> Iterator[Statement]:
+        for line in self.lines:
+            if line is not None:
+                yield from line.conditions
 
     # the walk
 

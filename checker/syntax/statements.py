@@ -292,11 +292,15 @@ class _LineParser:
             cleaned = self._cleaned(segment)
             if cleaned:
                 parts.append(self._relation(cleaned))
+        parts = [part for part in parts if not _says_whole(part, parts)]
         if not parts:
             return []
         lead = next((part for part in (*reversed(earlier), *parts) if _is_solved(part)), None)
+        if lead is None and all(isinstance(part, Expression) and not letters(part) - {"pi"} for part in parts[1:]):
+            # 2x = 60, 120 and 2x = 60 or 120
+            lead = next((part for part in (*reversed(earlier), parts[0]) if _gives_number(part)), None)
         filled = [_with_left(part, lead) for part in parts]
-        names = {_solved_letter(part) for part in filled}
+        names = {_solved_letter(part) or _left_text(part) for part in filled}
         if len(filled) == 1:
             return filled
         values_only = any(isinstance(part, Expression) for part in parts[1:])
@@ -483,6 +487,25 @@ def _name_of(words: str) -> str:
         return _side_of(words)
     letters_only = re.sub(r"[^A-Za-z]", "", words)
     return letters_only if len(letters_only) == 1 else letters_only.capitalize() if letters_only else "Name"
+
+
+def _says_whole(part: Statement, parts: Sequence[Statement]) -> bool:
+    """n in Z beside x = 30 + 360n: it says what n is and is no condition on x."""
+    return (
+        isinstance(part, Relation) and part.operator == "\\in" and isinstance(part.left, Symbol)
+        and any(
+            isinstance(other, Relation) and other.operator == "=" and part.left.name in letters(other.right)
+            for other in parts
+        )
+    )
+
+
+def _gives_number(part: Statement) -> bool:
+    return isinstance(part, Relation) and part.operator == "=" and not letters(part.right) - {"pi"}
+
+
+def _left_text(part: Statement) -> str | None:
+    return str(part.left) if _gives_number(part) and isinstance(part, Relation) else None
 
 
 def _is_solved(part: Statement) -> bool:

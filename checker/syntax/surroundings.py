@@ -9,8 +9,13 @@ __all__ = ["Surroundings", "surroundings_of"]
 
 _ACCURACY = re.compile(
     r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+)?(?:to\s+)?(\d+)\s*"
+    r"(?:\\(?:text|mathrm|textrm)\s*\{\s*|\\[ ,;]\s*|~\s*)*"
     r"(?:(d\.?\s?p\.?|decimal places?)|(s\.?\s?f\.?|sig\.?\s?figs?\.?|significant figures?))"
     r"\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
+)
+_NEAREST = re.compile(
+    r"\(?\s*(?:\\text\s*\{\s*)?\(?\s*(?:correct\s+|rounded\s+)?(?:to\s+)?(?:the\s+)?nearest\s+"
+    r"[a-z]+(?:\s+[a-z]+)?\s*\)?(?:\s*\})?\s*\)?\s*\.?\s*$"
 )
 _LONGEST_PREFIX = 80  # characters before a colon that may be words
 _ACCURACY_TAIL = 60  # characters at the end in which a stated accuracy is looked for
@@ -58,6 +63,10 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
     if accuracy is not None and accuracy.start() > 0:
         stated = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
         text = _blanked(text, accuracy.start(), len(text))
+    nearest = _NEAREST.search(text, max(0, len(text) - _ACCURACY_TAIL))
+    if nearest is not None and nearest.start() > 0:
+        notes.append(nearest.group().strip())
+        text = _blanked(text, nearest.start(), len(text))
     for pattern in (_PREFIX, _QUESTION, _ROWS):
         found = pattern.match(text, 0, _LONGEST_PREFIX if pattern is _PREFIX else len(text))
         if found is not None and (pattern is not _ROWS or _is_row_operation(found.group())):
