@@ -11,7 +11,8 @@ from typing import Any
 
 from recognition.errors import InputError
 from recognition.evaluate import Route, evaluate, load_samples
-from recognition.read import nothing_found, read_file, read_line_file
+from recognition.printed import PrintedReader, PrintedSettings
+from recognition.read import Reader, nothing_found, read_file, read_line_file
 from recognition.reader import NeuralReader
 from recognition.reader.tokens import LOWER_SCHOOL, is_lower_school
 
@@ -21,15 +22,18 @@ BAD_INPUT = 2
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command line; 0 when all went well, 2 when a file could not be read."""
     options = _parser().parse_args(arguments)
+    run = _read if options.command == "read" else _evaluate
     try:
-        reader = NeuralReader.load(threads=options.threads)
-        return _read(options, reader) if options.command == "read" else _evaluate(options, reader)
+        if options.printed is None:
+            return run(options, NeuralReader.load(threads=options.threads))
+        with PrintedReader(PrintedSettings.from_file(options.printed)) as engine:
+            return run(options, engine)
     except InputError as exc:
         print(exc, file=sys.stderr)
         return BAD_INPUT
 
 
-def _read(options: argparse.Namespace, reader: NeuralReader) -> int:
+def _read(options: argparse.Namespace, reader: Reader) -> int:
     status = 0
     take = read_line_file if options.line else read_file
     for file in options.files:
@@ -44,7 +48,7 @@ def _read(options: argparse.Namespace, reader: NeuralReader) -> int:
     return status
 
 
-def _evaluate(options: argparse.Namespace, reader: NeuralReader) -> int:
+def _evaluate(options: argparse.Namespace, reader: Reader) -> int:
     route: Route = "images" if options.images else "ink" if options.ink else "as given"
     samples = list(load_samples(options.data, route=route, limit=options.limit))
     if options.lower_school:
@@ -77,6 +81,12 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", required=True)
     threads = argparse.ArgumentParser(add_help=False)
     threads.add_argument("--threads", type=_positive, default=2, help="processor threads of the reader (default 2)")
+    threads.add_argument(
+        "--printed",
+        type=Path,
+        metavar="SETTINGS.json",
+        help="read printed lines with pix2tex, which these settings find",
+    )
     read = commands.add_parser("read", parents=[threads], help="print one JSON object a page")
     read.add_argument("files", nargs="+", metavar="FILE", help="photo, scan, PDF or InkML")
     read.add_argument("--line", action="store_true", help="each picture is one written line")

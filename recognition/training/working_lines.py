@@ -89,8 +89,9 @@ def page_of_working(
     """Write lines one below the other in one hand and photograph the page, without lines that run off it."""
     noise = np.random.default_rng(rng.getrandbits(64))
     pattern = rng.choice(("plain", "ruled", "squared"))
+    digit, pen = rng.uniform(44, 66), rng.uniform(3.5, 6.5)
     hand = Hand(
-        None, digit=rng.uniform(44, 66), pen=rng.uniform(3.5, 6.5),
+        None, digit, pen,
         colour=rng.choice(((28, 34, 92), (34, 46, 120), (36, 36, 40), (88, 88, 92), (20, 60, 150))),
         slant=rng.gauss(0, 0.08), drift=rng.gauss(0, 0.012),
     )  # fmt: skip
@@ -102,6 +103,7 @@ def page_of_working(
     sheet = write_sheet(
         [" ".join(tokens) for tokens, _ in lines], bank, hand, paper, rng, top=rng.uniform(110, 240),
         left=rng.uniform(110, 320), gap=rng.uniform(0.75, 1.6), indent=0.0,
+        room=pen / digit,
     )  # fmt: skip
     fit = [box[3] < sheet.image.shape[0] - 40 for box in sheet.boxes]
     count = fit.index(False) if False in fit else len(fit)
