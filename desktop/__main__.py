@@ -70,8 +70,14 @@ def _window(arguments: Sequence[str]) -> int:
         return 2
     _keep_qt_to_its_own_plugins()
     from desktop.application import run_window
+    from desktop.fault_log import FaultLog
+    from desktop.settings import log_file
 
-    return run_window(options.files)
+    fault_log = FaultLog(log_file())
+    ended_badly = fault_log.start()
+    status = run_window(options.files, log_path=fault_log.path, ended_badly=ended_badly)
+    fault_log.stop()
+    return status
 
 
 def _has_display() -> bool:

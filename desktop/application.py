@@ -10,12 +10,17 @@ from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from types import TracebackType
 
+from PySide6.QtCore import QLocale
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QApplication
 
 from desktop.desk import Desk
+from desktop.language import tr
+from desktop.options_menu import OptionsMenu
 from desktop.set_actions import SetActions
 from desktop.sets import Sets
 from desktop.settings import Settings, sets_folder
+from desktop.translation import choose_locale, install
 from desktop.window import Window
 
 __all__ = ["make_application", "run_window"]
@@ -41,23 +46,38 @@ def make_application() -> QApplication:
     return application
 
 
-def run_window(files: Sequence[Path]) -> int:
-    """Open the window on files and stay until it is closed; returns the exit status."""
+def run_window(files: Sequence[Path], *, log_path: Path, ended_badly: bool = False) -> int:
+    """Open the window on files and stay until it is closed.
+
+    Args:
+        files: pages, or one set.
+        log_path: the log that the user may open.
+        ended_badly: whether the program crashed the last time.
+    Returns:
+        The exit status.
+    """
     application = make_application()
     settings = Settings()
+    QLocale.setDefault(choose_locale(settings.language, decimal_comma=settings.decimal_comma))
+    install(application, settings.language)
     desk = Desk()
     window = Window(desk)
     sets = Sets(desk, sets_folder())
     actions = SetActions(window, sets, settings)
+    options = OptionsMenu(window, settings, log_path)
     window.restoreGeometry(settings.geometry)
 
     def show_fault(kind: type[BaseException], fault: BaseException, trace: TracebackType | None) -> None:
         log.error("fault in the window", exc_info=(kind, fault, trace))
-        window.notice.say("Something went wrong in the program; nothing is lost. Try again, or see the log.")
+        window.notice.say(tr("Something went wrong in the program; nothing is lost. Try again, or see the log."))
 
     sys.excepthook = show_fault
     signal.signal(signal.SIGINT, signal.SIG_DFL)  # Ctrl+C in the terminal ends the program at once
     window.show()
+    if ended_badly:
+        keys = options.log.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+        words = tr("Firstslip ended badly last time. Your work is kept; the log ({keys}) may tell why.", keys=keys)
+        window.notice.say(words)
     actions.begin(files)
     desk.warm_up()
     status = application.exec()

@@ -54,7 +54,7 @@ class ClassView(QDialog):
         self._bar = QProgressBar()
         self._bar.setAccessibleName(tr("Lines confirmed"))
         self._pages = _table(
-            [tr("Candidate"), tr("Page"), tr("Confirmed"), tr("Doubtful"), tr("First slip"), tr("Marks")], tr("Pages")
+            [tr("Candidate"), tr("Page"), tr("Confirmed"), tr("Doubtful"), tr("Marks"), tr("First slips")], tr("Pages")
         )
         self._pages.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed)
         self._lines = _table([tr("Candidate"), tr("Line"), tr("Reading"), tr("How sure")], tr("Doubtful lines"))
@@ -156,8 +156,8 @@ class ClassView(QDialog):
             )
             nothing = tr("none") if row.checked else tr("not checked")
             marks = f"{row.given}/{row.out_of}" if row.out_of else ""
-            cells.append((row.candidate, str(row.page), f"{row.confirmed}/{row.lines}", str(row.doubtful),
-                          found or nothing, marks))  # fmt: skip
+            cells.append((row.candidate, str(row.page), f"{row.confirmed}/{row.lines}", str(row.doubtful), marks,
+                          found or nothing))  # fmt: skip
         _fill(self._pages, cells, [(row.index, -1) for row in rows], edited=0)
         self._pages.blockSignals(False)
 
