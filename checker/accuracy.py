@@ -86,9 +86,10 @@ def judged_decimal(value: Value, node: Node, asked: Accuracy | None) -> tuple[bo
     if written is None or not is_real(value):
         return None, None
     number, places = written
-    if asked is not None and asked.kind == "unit" and asked.unit > 1 and places == 0:
-        right = _within(value, number, asked.unit / 2)
-        return right, right and number % asked.unit == 0
+    if asked is not None and asked.kind in ("unit", "sf") and places == 0 and _places(asked, number) < 0:
+        unit = Fraction(10) ** -_places(asked, number)
+        right = _within(value, number, unit / 2)
+        return right, right and number % unit == 0
     kind = rounding_of(value, number, places)
     if kind is None:
         return None, None

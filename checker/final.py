@@ -21,7 +21,7 @@ from checker.ring import UndefinedError, UnsupportedError
 from checker.solutions import is_true, links, solution_set
 from checker.steps import value_of_line
 from checker.substitution import known_values, solved_for
-from checker.syntax import Alternatives, Expression, Node, Note, Statement, Symbol, System, letters, to_latex
+from checker.syntax import Alternatives, Expression, Node, Note, Relation, Statement, Symbol, System, letters, to_latex
 from checker.syntax.sets import UNNAMED
 from checker.verdict import No, Yes
 
@@ -42,7 +42,7 @@ def final_answer(
         known: time, task and givens.
         asked: the accuracy that the question or the answer states.
     """
-    told = [line for line in lines if not isinstance(line, Note)]
+    told = [_as_equal(line) for line in lines if not isinstance(line, Note)]
     if not told:
         return Final()
     first = starts[0]
@@ -56,6 +56,17 @@ def final_answer(
         return _of_condition(first, told, known, asked)
     except _STUCK:
         return Final()
+
+
+def _as_equal(line: Statement) -> Statement:
+    """A rounded value is an answer like any other."""
+    match line:
+        case Relation(operator="\\approx"):
+            return replace(line, operator="=")
+        case Alternatives(branches=branches):
+            return replace(line, branches=tuple(map(_as_equal, branches)))
+        case _:
+            return line
 
 
 # values
@@ -171,7 +182,7 @@ def _of_decimals(
         roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
     except (UnsupportedError, TooLargeError, UnsureError):
         return None
-    whole = asked.kind == "unit"
+    whole = asked.kind in ("unit", "sf")
     if stretches or not roots or not all(is_decimal(node) or (whole and _is_whole(node)) for node in nodes):
         return None
     judged: list[_Judged] = []

@@ -8,7 +8,7 @@ from typing import Literal
 from checker.numeric import UnsureError, Value, as_interval, difference, is_real, sign_of
 from checker.syntax import Bracket, Negation, Node, Number
 
-__all__ = ["Rounding", "decimal_places", "rounding_of"]
+__all__ = ["Rounding", "decimal_places", "places_when_rounded", "rounding_of"]
 
 Rounding = Literal["exact", "rounded", "cut", "wrong"]
 
@@ -27,11 +27,25 @@ def decimal_places(node: Node) -> tuple[Fraction, int] | None:
             return None
 
 
+def places_when_rounded(written: Fraction, places: int) -> int:
+    """The decimals of a number said to be rounded: below 0 for the noughts at the end of a whole number."""
+    if places or not written or written.denominator != 1:
+        return places
+    text = str(abs(written.numerator))
+    return len(text.rstrip("0")) - len(text)
+
+
 def rounding_of(value: Value, written: Fraction, places: int) -> Rounding | None:
-    """How a written decimal stands to a real value; None when it cannot be told."""
+    """How a written decimal stands to a real value; None when it cannot be told.
+
+    Args:
+        value: what it stands for.
+        written: the decimal.
+        places: its decimals; -1 when it is rounded to tens.
+    """
     if not is_real(value):
         return None
-    unit = Fraction(1, 10**places)
+    unit = Fraction(10) ** -places
     gap = difference(value, written)
     try:
         sign = sign_of(gap)

@@ -65,7 +65,7 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
         text = _blanked(text, accuracy.start(), len(text))
     nearest = _NEAREST.search(text, max(0, len(text) - _ACCURACY_TAIL))
     if nearest is not None and nearest.start() > 0:
-        notes.append(nearest.group().strip())
+        stated = stated or ("dp", 0)
         text = _blanked(text, nearest.start(), len(text))
     for pattern in (_PREFIX, _QUESTION, _ROWS):
         found = pattern.match(text, 0, _LONGEST_PREFIX if pattern is _PREFIX else len(text))
