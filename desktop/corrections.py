@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
+import numpy as np
 from PySide6.QtCore import QObject, Signal, Slot
 
 from desktop.document import AnyChange, Change, DeskLine, Document, Lines, desk_line
@@ -144,10 +145,11 @@ class Corrections(QObject):
 
 def _cutter(document: Document) -> Cutter[Any]:
     if document.strokes:
-        from recognition.ink import Ink, InkCutter, strokes_to_lines
+        from recognition.ink import InkCutter, InkPicture
 
-        ink = Ink(document.strokes)
-        return InkCutter.of(ink, strokes_to_lines(ink))
+        assert document.picture is not None
+        on_page = InkPicture(document.picture, np.eye(3))
+        return InkCutter(on_page, tuple(stroke.points for stroke in document.strokes))
     from recognition.page import LineCutter
 
     assert document.picture is not None

@@ -21,6 +21,8 @@ from desktop.jobs import Give, Job, Jobs, Work
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import marked_image, save_png
 from desktop.maths import MathsError, load_typesetter, tidy, typeset
+from desktop.pen_desk import PenDesk
+from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
 from desktop.pipeline import marks_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.scheme_text import Scheme
@@ -74,6 +76,9 @@ class Desk(QObject):
         self.corrections = Corrections(self._reader, self.do, self)
         self.corrections.problem.connect(self.problem)
         self.corrections.busy_changed.connect(self._tell_correcting)
+        self.pen = PenDesk(self._reader, self)
+        self.pen.problem.connect(self.problem)
+        self.pen.busy_changed.connect(self._tell_idle)
         self._checks = Jobs(self)
         self._saves = Jobs(self)
         self._saves.busy_changed.connect(self._tell_idle)
@@ -92,7 +97,7 @@ class Desk(QObject):
     @property
     def busy(self) -> bool:
         """Whether anything is being read, checked or saved, or waits for it."""
-        return self._is_working or self._timer.isActive()
+        return self._is_working or self.pen.busy or self._timer.isActive()
 
     @property
     def _is_working(self) -> bool:
@@ -139,6 +144,13 @@ class Desk(QObject):
         self.add(document)
         return document
 
+    def add_pen_page(self) -> Document:
+        """Lay an empty page for the pen on the desk."""
+        number = 1 + sum(document.file.startswith(PEN_PAGE) for document in self.documents)
+        document = new_pen_page(number=number)
+        self._add(document)
+        return document
+
     def add(self, document: Document) -> None:
         """Lay a document on the desk and check it."""
         self._add(document)
@@ -155,6 +167,7 @@ class Desk(QObject):
         self.documents.remove(document)
         stack = self._stacks.pop(id(document))
         self._marks.pop(id(document), None)
+        self.pen.forget(document)
         self.undo_group.removeStack(stack)
         stack.deleteLater()
         self.document_removed.emit(document)
@@ -213,6 +226,7 @@ class Desk(QObject):
         self._to_check.clear()
         self._reads.cancel_all()
         self.corrections.cancel_all()
+        self.pen.cancel_all()
         self._checks.cancel_all()
         self._saves.cancel_all()
 
@@ -222,9 +236,11 @@ class Desk(QObject):
         self._to_check.clear()
         self._reads.cancel_all()
         self.corrections.cancel_all()
+        self.pen.cancel_all()
         self._checks.cancel_all()
         saved = self._saves.finish()
-        rested = self._reads.close() and self.corrections.close() and self._checks.close() and saved
+        parts = (self._reads.close(), self.corrections.close(), self.pen.close(), self._checks.close(), saved)
+        rested = all(parts)
         if self._owns_checker:
             self._checker.close()
         return rested
@@ -325,9 +341,13 @@ class Desk(QObject):
                     document.verdicts = ()  # they count the lines as they were
                 if is_typed(document):
                     lay_out(document)
+                elif is_pen_page(document):
+                    self.pen.look(document)
                 self.check(document)
             self.document_changed.emit(document)
 
+        if is_pen_page(document):
+            self.pen.watch(document)
         document.listen(changed)
         self.document_added.emit(document)
 

@@ -361,6 +361,13 @@ class Document:
             )
             self._changed()
 
+    def take_lines(self, lines: Lines) -> None:
+        """Take in the lines that were found in what the pen wrote; this is no step to undo."""
+        if lines != self.lines:
+            self.lines = lines
+            self.verdicts = ()
+            self._changed()
+
     def show(self, verdicts: Sequence[WorkingVerdict], *, revision: int) -> bool:
         """Take the verdicts in, unless the page has changed since they were asked for.
 

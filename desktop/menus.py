@@ -13,6 +13,8 @@ from desktop.actions import Entry, make_action
 from desktop.desk import Desk
 from desktop.dialogs import AboutBox
 from desktop.document import DeskLine, Document, State
+from desktop.pen_input import PenTool
+from desktop.pen_page import is_pen_page
 
 if TYPE_CHECKING:
     from desktop.window import Window
@@ -20,8 +22,10 @@ if TYPE_CHECKING:
 __all__ = ["Menus"]
 
 Entries = tuple[tuple[str, Entry] | None, ...]
-_SHORT_WORDS = {"open": "Open pages", "type": "Type a working", "png": "Save PNG", "pdf": "Save PDF"}
-_TOOLS = ("open", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf")
+_SHORT_WORDS = {
+    "open": "Open pages", "pen": "New pen page", "type": "Type a working", "png": "Save PNG", "pdf": "Save PDF",
+}
+_TOOLS = ("open", "pen", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf")
 
 
 class Menus(QObject):
@@ -83,6 +87,8 @@ class Menus(QObject):
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
         self.actions["add"].setEnabled(ready)
+        for name in ("write", "pen tool", "rubber tool", "select tool", "inkml"):
+            self.actions[name].setEnabled(document is not None and is_pen_page(document))
         for name in ("confirm", "edit", "symbol", "leave", "start", "up", "down", "split", "join", "redraw", "remove",
                      "move up", "move down"):
             self.actions[name].setEnabled(ready and line is not None)
@@ -108,6 +114,7 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
         "&File": (
             ("open", Entry("&Open pages…", ["Ctrl+O"], window.ask_to_open)),
             ("paste", Entry("&Paste picture or lines", ["Ctrl+V"], window.paste)),
+            ("pen", Entry("New page for the &pen", ["Ctrl+Shift+N"], window.writing.new_page)),
             ("type", Entry("&Type a working…", ["Ctrl+T"], window.ask_for_working)),
             None,
             ("png", Entry("Save marked picture as P&NG…", ["Ctrl+S"], window.ask_to_save_png)),
@@ -144,6 +151,14 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             ("move down", Entry("Move line down in the order", ["Ctrl+Shift+Down"], lambda: window.lines.move(1))),
             None,
             ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], window.toggle_start)),
+        ),
+        "&Pen": (
+            ("write", Entry("&Write on the drawing, or look at it", ["F8"], window.writing.toggle)),
+            ("pen tool", Entry("&Pen", ["Ctrl+Alt+P"], lambda: window.writing.take_tool(PenTool.WRITE))),
+            ("rubber tool", Entry("&Rubber", ["Ctrl+Alt+R"], lambda: window.writing.take_tool(PenTool.ERASE))),
+            ("select tool", Entry("&Select", ["Ctrl+Alt+S"], lambda: window.writing.take_tool(PenTool.SELECT))),
+            None,
+            ("inkml", Entry("Save drawing as &InkML…", ["Ctrl+Alt+I"], window.writing.ask_to_save)),
         ),
         "&Check": (
             ("check", Entry("Check &now", ["F5"], window.check)),

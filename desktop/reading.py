@@ -99,12 +99,12 @@ class PageReader:
 
 
 def _ink_document(path: str | os.PathLike[str]) -> FoundDocument:
-    from recognition.ink import read_inkml, strokes_to_lines
+    from recognition.ink import Stroke, read_inkml, strokes_to_lines
 
     ink = read_inkml(Path(path))
     found = strokes_to_lines(ink)
     document = _document(str(path), 0, found.picture.size, found.picture.image, found.lines)
-    document.strokes = ink.strokes
+    document.strokes = tuple(Stroke(found.picture.placed(one), one.time, one.pressure) for one in ink.strokes)
     return FoundDocument(document, found.lines)
 
 

@@ -48,6 +48,9 @@ from desktop.overruled import counted_slip
 from desktop.page_changes import AwardMarks, Overrule
 from desktop.page_list import PageList, page_name
 from desktop.page_view import PageView
+from desktop.pen_commands import PenCommands
+from desktop.pen_page import PEN_PAGE
+from desktop.pen_view import PenView
 from desktop.progress import Progress
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.scheme_box import SchemeBox
@@ -86,6 +89,7 @@ class Window(QMainWindow):
         self._build_views()
         self._build_status()
         self.lines = LineCommands(self)
+        self.writing = PenCommands(self)
         desk.corrections.corrected.connect(self._on_corrected)
         self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
@@ -119,6 +123,8 @@ class Window(QMainWindow):
         self._middle = QStackedWidget()
         self._middle.addWidget(empty)
         self._middle.addWidget(self.page)
+        self.pen = PenView()
+        self._middle.addWidget(self.pen)
         self.list = LineList()
         self.list.line_chosen.connect(self._on_line_chosen)
         self.list.symbol_clicked.connect(self._ask_what_else)
@@ -328,6 +334,18 @@ class Window(QMainWindow):
                 self.list.choose(slips[0])
                 self.list.setFocus()
 
+    @property
+    def is_writing(self) -> bool:
+        """Whether the paper for the pen is shown."""
+        return self._middle.currentWidget() is self.pen
+
+    def show_middle(self, document: Document | None, *, writes: bool = False) -> None:
+        """Show a page to look at, or to write on."""
+        self.pen.show_document(document if writes else None)
+        self._middle.setCurrentWidget(self.pen if writes else self.page)
+        if document is None:
+            self._middle.setCurrentIndex(0)
+
     # Verdicts ----------------------------------------------------------------------------------------------------
 
     def set_student(self, is_student: bool) -> None:
@@ -374,6 +392,7 @@ class Window(QMainWindow):
         self._reveal = reveal
         self.list.set_reveal(reveal)
         self.page.set_reveal(reveal)
+        self.pen.set_reveal(reveal)
         self._show_card()
 
     def _show_card(self) -> None:
@@ -463,6 +482,7 @@ class Window(QMainWindow):
             chosen = self.list.chosen
             self.list.refresh()
             self.page.refresh()
+            self.pen.refresh()
             if chosen < 0 and document.lines and not self._desk.is_being_read(document):
                 self.list.choose(document.next_doubtful(-1) or 0)
             if not self.editor.has_edit or self._chosen_line() is None:
@@ -504,8 +524,8 @@ class Window(QMainWindow):
         self._keep_edit()
         self._document = document
         self._desk.activate(document)
-        self._middle.setCurrentIndex(0 if document is None else 1)
         self.page.show_document(document)
+        self.show_middle(document, writes=document is not None and document.file.startswith(PEN_PAGE))
         self.list.show_document(document)
         self.pages.setVisible(self.pages.count() > 1)
         self.setWindowTitle("Firstslip" if document is None else f"{page_name(document)} – Firstslip")

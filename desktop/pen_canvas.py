@@ -1,0 +1,451 @@
+"""The paper under the pen: squared or ruled, with the ink, what is selected, and the marks of the checker."""
+
+from __future__ import annotations
+
+import math
+import time
+from collections.abc import Sequence
+from enum import StrEnum
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QImage,
+    QKeyEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QWidget
+
+from desktop.marks import Mark, paint_marks
+from desktop.pen_input import PenInput, PenPoint, PenTool
+from desktop.pen_page import PIXELS_A_MM, erased, moved, scratched, within_lasso
+from recognition.ink import Stroke
+
+__all__ = ["Background", "PenCanvas"]
+
+_PAPER = QColor("#FFFFFF")
+_RULE = QColor("#C9D8EA")
+_INK = QColor("#18203F")
+_CHOSEN = QColor("#1F4E9E")
+_SQUARE_MM, _RULE_MM = 5.0, 8.0
+_THINNEST, _THICKEST = 1.6, 4.6
+"""Pixels of the page; the width of the pen from no pressure to full pressure."""
+_ERASER_MM = 2.0
+_LEAST_SCALE, _LARGEST_SCALE = 0.3, 4.0
+_STEP_MM, _LARGE_STEP_MM = 1.0, 5.0
+
+
+class Background(StrEnum):
+    """What is printed on the paper."""
+
+    SQUARED = "squared"
+    RULED = "ruled"
+    PLAIN = "plain"
+
+
+class PenCanvas(QWidget):
+    """Shows strokes and takes new ones; what changed is told with all strokes as they are then."""
+
+    strokes_changed = Signal(object, str)
+    pen_down = Signal()
+    pen_up = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        self.setAccessibleName("Paper")
+        self.setCursor(Qt.CursorShape.CrossCursor)
+        self.background = Background.SQUARED
+        self.latencies_ms: list[float] = []
+        """From each pen event to the end of the paint that shows it, newest last; for measuring."""
+        self._strokes: tuple[Stroke, ...] = ()
+        self._marks: tuple[Mark, ...] = ()
+        self._mark_text = 20.0
+        self._page = (1140, 1620)
+        self._scale, self._offset = 1.0, QPointF(0, 0)
+        self._fits_width = True
+        self._layer = QImage()
+        self._tool = PenTool.WRITE
+        self._points: list[PenPoint] = []
+        self._gone: set[int] = set()
+        self._chosen: tuple[int, ...] = ()
+        self._moving: QPointF | None = None
+        self._shift = QPointF(0, 0)
+        self._rubber: QPointF | None = None
+        self._event_times: list[float] = []
+        self.input = PenInput(
+            self, begin=self._begin, extend=self._extend, end=self._end, hover=self._hover, drag=self.drag
+        )
+
+    # What is shown -----------------------------------------------------------------------------------------------
+
+    def show_strokes(self, strokes: tuple[Stroke, ...], page: tuple[int, int]) -> None:
+        """Show other strokes."""
+        if strokes is not self._strokes or page != self._page:
+            if strokes is not self._strokes:
+                self._chosen = ()
+            self._strokes, self._page = strokes, page
+            self._draw_all()
+
+    def show_marks(self, marks: Sequence[Mark], text: float) -> None:
+        """Show marks beside the writing."""
+        self._marks, self._mark_text = tuple(marks), text
+        self.update()
+
+    def set_background(self, background: Background) -> None:
+        self.background = background
+        self._draw_all()
+
+    def fit_width(self) -> None:
+        """Show the page as wide as the widget."""
+        self._fits_width = True
+        self._scale = min(max(self.width() / self._page[0], _LEAST_SCALE), _LARGEST_SCALE)
+        self._keep_in_view()
+        self._draw_all()
+
+    def zoom(self, factor: float, about: QPointF | None = None) -> None:
+        place = about or QPointF(self.rect().center())
+        self.drag(QPointF(0, 0), factor, place)
+
+    def drag(self, by: QPointF, factor: float, about: QPointF) -> None:
+        """Move the paper and zoom it about a place of the widget."""
+        wanted = min(max(self._scale * factor, _LEAST_SCALE), _LARGEST_SCALE)
+        held = (about - by - self._offset) / self._scale
+        self._fits_width = self._fits_width and factor == 1.0
+        self._scale = wanted
+        self._offset = about - held * wanted
+        self._keep_in_view()
+        self._draw_all()
+
+    def to_page(self, place: QPointF) -> QPointF:
+        """A place of the widget in pixels of the page."""
+        return (place - self._offset) / self._scale
+
+    def from_page(self, place: QPointF) -> QPointF:
+        return place * self._scale + self._offset
+
+    # Selecting ---------------------------------------------------------------------------------------------------
+
+    @property
+    def chosen(self) -> tuple[int, ...]:
+        """Numbers of the selected strokes."""
+        return self._chosen
+
+    def select_all(self) -> None:
+        self._chosen = tuple(range(len(self._strokes)))
+        self.update()
+
+    def remove_selected(self) -> None:
+        """Rub out what is selected."""
+        if self._chosen:
+            self._tell_without(set(self._chosen), "Rub out")
+
+    def move_selected(self, by: QPointF) -> None:
+        """Move what is selected, in pixels of the page."""
+        if self._chosen:
+            chosen = self._chosen
+            strokes = moved(self._strokes, chosen, (by.x(), by.y()))
+            self._strokes = strokes
+            self.strokes_changed.emit(strokes, "Move strokes")
+            self._chosen = chosen
+            self._draw_all()
+
+    # Drawing by hand ---------------------------------------------------------------------------------------------
+
+    def _begin(self, tool: PenTool, point: PenPoint) -> None:
+        self._event_times.append(time.perf_counter())
+        self.pen_down.emit()
+        self._tool, self._points, self._gone = tool, [point], set()
+        place = self.to_page(point.place)
+        if tool is PenTool.SELECT and self._chosen and self._chosen_rect().contains(place):
+            self._moving, self._shift = place, QPointF(0, 0)
+            self._draw_all()
+            return
+        self._moving = None
+        if self._chosen:
+            self._chosen = ()
+            self.update()
+        if tool is PenTool.ERASE:
+            self._rub(point)
+        else:
+            self._update_around(point.place, point.place)
+
+    def _extend(self, point: PenPoint) -> None:
+        self._event_times.append(time.perf_counter())
+        before = self._points[-1]
+        if point.place == before.place:
+            return
+        self._points.append(point)
+        if self._moving is not None:
+            self._shift = self.to_page(point.place) - self._moving
+            self.update()
+        elif self._tool is PenTool.WRITE:
+            self._draw_segment()
+        elif self._tool is PenTool.ERASE:
+            self._rub(point)
+        else:
+            self.update()
+
+    def _end(self) -> None:
+        points, self._points = self._points, []
+        if self._moving is not None:
+            shift, self._moving, self._shift = self._shift, None, QPointF(0, 0)
+            if shift.manhattanLength() > 0:
+                self.move_selected(shift)
+        elif self._tool is PenTool.WRITE:
+            self._write(self._stroke(points))
+        elif self._tool is PenTool.ERASE:
+            if self._gone:
+                self._tell_without(self._gone, "Rub out")
+            self._rubber = None
+        else:
+            self._choose_within(points)
+        self._gone = set()
+        self.pen_up.emit()
+        self.update()
+
+    def _write(self, stroke: Stroke) -> None:
+        gone = scratched(self._strokes, stroke)
+        if gone:
+            self._tell_without(set(gone), "Scratch out")
+            return
+        self._strokes = (*self._strokes, stroke)
+        if len(stroke.points) == 1:
+            self._draw_dot(stroke)
+        self.strokes_changed.emit(self._strokes, "Write")
+
+    def _tell_without(self, gone: set[int], name: str) -> None:
+        self._strokes = tuple(stroke for n, stroke in enumerate(self._strokes) if n not in gone)
+        self._chosen, self._gone = (), set()
+        self._draw_all()
+        self.strokes_changed.emit(self._strokes, name)
+
+    def _choose_within(self, points: Sequence[PenPoint]) -> None:
+        places = [self.to_page(point.place) for point in points]
+        lasso = np.array([(place.x(), place.y()) for place in places])
+        self._chosen = within_lasso(self._strokes, lasso)
+        if not self._chosen:  # a tap chooses the stroke under it
+            self._chosen = erased(self._strokes, lasso, reach=_ERASER_MM * PIXELS_A_MM)[-1:] if len(lasso) < 4 else ()
+
+    def _stroke(self, points: Sequence[PenPoint]) -> Stroke:
+        places = [self.to_page(point.place) for point in points]
+        return Stroke(
+            np.array([(place.x(), place.y()) for place in places], np.float64),
+            np.array([point.time for point in points], np.float64),
+            np.array([point.pressure for point in points], np.float64),
+        )
+
+    def _hover(self, place: QPointF | None, tool: PenTool) -> None:
+        rubber = place if tool is PenTool.ERASE else None
+        if rubber != self._rubber:
+            self._rubber = rubber
+            self.update()
+
+    def _rub(self, point: PenPoint) -> None:
+        self._rubber = point.place
+        place = self.to_page(point.place)
+        path = np.array([(place.x(), place.y())])
+        if len(self._points) > 1:  # fast rubbers leave gaps between their events
+            before = self.to_page(self._points[-2].place)
+            steps = max(1, math.ceil((place - before).manhattanLength() / (_ERASER_MM * PIXELS_A_MM)))
+            shares = np.linspace(0, 1, steps + 1)[:, None]
+            path = np.array([(before.x(), before.y())]) * (1 - shares) + path * shares
+        hit = set(erased(self._strokes, path, reach=_ERASER_MM * PIXELS_A_MM)) - self._gone
+        if hit:
+            self._gone |= hit
+            self._draw_all()
+        self.update()
+
+    # Painting ----------------------------------------------------------------------------------------------------
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        area = event.rect()
+        ratio = self._layer.devicePixelRatio()
+        source = QRect(round(area.x() * ratio), round(area.y() * ratio), round(area.width() * ratio),
+                       round(area.height() * ratio))  # fmt: skip
+        painter.drawImage(area, self._layer, source)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        self._paint_chosen(painter)
+        if self._tool is PenTool.SELECT and self._points and self._moving is None:
+            painter.setPen(QPen(_CHOSEN, 1.5, Qt.PenStyle.DashLine))
+            painter.drawPolyline(QPolygonF([point.place for point in self._points]))
+        if self._rubber is not None:
+            painter.setPen(QPen(_INK, 1.2))
+            radius = _ERASER_MM * PIXELS_A_MM * self._scale
+            painter.drawEllipse(self._rubber, radius, radius)
+        if self._marks:
+            painter.translate(self._offset)
+            painter.scale(self._scale, self._scale)
+            paint_marks(painter, self._marks, text=self._mark_text)
+        painter.end()
+        if self._event_times:
+            now = time.perf_counter()
+            self.latencies_ms += [(now - then) * 1000 for then in self._event_times]
+            del self.latencies_ms[:-5000]
+            self._event_times.clear()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        if self._fits_width:
+            self.fit_width()
+        else:
+            self._keep_in_view()
+            self._draw_all()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.zoom(1.0015 ** event.angleDelta().y(), event.position())
+        else:
+            by = event.pixelDelta() if not event.pixelDelta().isNull() else event.angleDelta() / 2
+            self.drag(QPointF(by), 1.0, event.position())
+        event.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        steps = {
+            Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1),
+        }  # fmt: skip
+        step = steps.get(Qt.Key(event.key()))
+        is_large = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
+        if step is not None and self._chosen:
+            size = (_LARGE_STEP_MM if is_large else _STEP_MM) * PIXELS_A_MM
+            self.move_selected(QPointF(step[0] * size, step[1] * size))
+        elif step is not None:
+            self.drag(QPointF(-step[0] * 40, -step[1] * 40), 1.0, QPointF(self.rect().center()))
+        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+            self.remove_selected()
+        elif event.key() == Qt.Key.Key_Escape:
+            self._chosen = ()
+            self.update()
+        elif event.key() == Qt.Key.Key_A and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.select_all()
+        else:
+            super().keyPressEvent(event)
+
+    def _keep_in_view(self) -> None:
+        room = QPointF(self.width() - self._page[0] * self._scale, self.height() - self._page[1] * self._scale)
+        x = min(max(self._offset.x(), min(0.0, room.x())), max(0.0, room.x()))
+        y = min(max(self._offset.y(), min(0.0, room.y())), 0.0)
+        self._offset = QPointF(x, y)
+
+    def _draw_all(self) -> None:
+        """Draw paper and ink anew."""
+        ratio = self.devicePixelRatioF()
+        width, height = max(1, round(self.width() * ratio)), max(1, round(self.height() * ratio))
+        if (self._layer.width(), self._layer.height()) != (width, height):
+            self._layer = QImage(width, height, QImage.Format.Format_RGB32)
+            self._layer.setDevicePixelRatio(ratio)
+        self._layer.fill(self.palette().midlight().color())
+        painter = self._layer_painter()
+        self._draw_paper(painter)
+        for number, stroke in enumerate(self._strokes):
+            if number not in self._gone and not (self._moving is not None and number in self._chosen):
+                _draw_stroke(painter, stroke)
+        painter.end()
+        self.update()
+
+    def _layer_painter(self) -> QPainter:
+        painter = QPainter(self._layer)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(self._offset)
+        painter.scale(self._scale, self._scale)
+        return painter
+
+    def _draw_paper(self, painter: QPainter) -> None:
+        width, height = self._page
+        painter.fillRect(QRectF(0, 0, width, height), _PAPER)
+        if self.background is Background.PLAIN:
+            return
+        painter.setPen(QPen(_RULE, 1.0))
+        step = (_SQUARE_MM if self.background is Background.SQUARED else _RULE_MM) * PIXELS_A_MM
+        lines = [QPointF(0, y) for y in np.arange(step, height, step)]
+        for start in lines:
+            painter.drawLine(start, QPointF(width, start.y()))
+        if self.background is Background.SQUARED:
+            for x in np.arange(step, width, step):
+                painter.drawLine(QPointF(x, 0), QPointF(x, height))
+
+    def _draw_segment(self) -> None:
+        """Add the newest piece of the open stroke to the layer, and show it."""
+        painter = self._layer_painter()
+        points = self._points[-3:]
+        places = [self.to_page(point.place) for point in points]
+        _draw_piece(painter, places, points[-1].pressure)
+        painter.end()
+        self._update_around(*(point.place for point in points))
+
+    def _draw_dot(self, stroke: Stroke) -> None:
+        painter = self._layer_painter()
+        _draw_stroke(painter, stroke)
+        painter.end()
+        self.update()
+
+    def _update_around(self, *places: QPointF) -> None:
+        rect = QPolygonF(list(places)).boundingRect()
+        room = _THICKEST * self._scale + 3
+        self.update(rect.adjusted(-room, -room, room, room).toAlignedRect())
+
+    def _chosen_rect(self) -> QRectF:
+        points = np.concatenate([self._strokes[n].points for n in self._chosen])
+        (left, top), (right, bottom) = points.min(axis=0), points.max(axis=0)
+        pad = 2 * PIXELS_A_MM
+        return QRectF(left, top, right - left, bottom - top).adjusted(-pad, -pad, pad, pad)
+
+    def _paint_chosen(self, painter: QPainter) -> None:
+        if not self._chosen:
+            return
+        painter.save()
+        painter.translate(self._offset)
+        painter.scale(self._scale, self._scale)
+        painter.translate(self._shift)
+        painter.setPen(QPen(_CHOSEN, 1.6 / self._scale, Qt.PenStyle.DashLine))
+        painter.drawRect(self._chosen_rect())
+        for number in self._chosen:
+            _draw_stroke(painter, self._strokes[number], _CHOSEN)
+        painter.restore()
+
+
+def _width(pressure: float) -> float:
+    return _THINNEST + (_THICKEST - _THINNEST) * min(max(pressure, 0.0), 1.0)
+
+
+def _draw_stroke(painter: QPainter, stroke: Stroke, colour: QColor = _INK) -> None:
+    places = [QPointF(x, y) for x, y in stroke.points]
+    pressures = [0.6] * len(places) if stroke.pressure is None else _shares(stroke)
+    if len(places) == 1:
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(colour)
+        radius = _width(pressures[0]) * 0.7
+        painter.drawEllipse(places[0], radius, radius)
+        return
+    for end in range(1, len(places)):
+        _draw_piece(painter, places[max(0, end - 2) : end + 1], pressures[end], colour)
+
+
+def _shares(stroke: Stroke) -> list[float]:
+    """Pressures from 0 to 1, whatever the range that the pen told them in."""
+    assert stroke.pressure is not None
+    most = max(1.0, float(stroke.pressure.max()))
+    return [float(value) / most for value in stroke.pressure]
+
+
+def _draw_piece(painter: QPainter, places: Sequence[QPointF], pressure: float, colour: QColor = _INK) -> None:
+    """The piece up to the newest place, curved through the middles between places."""
+    painter.setPen(QPen(colour, _width(pressure), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+    if len(places) < 3:
+        painter.drawLine(places[0], places[-1])
+        return
+    first, middle, last = places
+    path = QPainterPath((first + middle) / 2)
+    path.quadTo(middle, (middle + last) / 2)
+    path.lineTo(last)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPath(path)
