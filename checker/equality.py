@@ -113,7 +113,10 @@ def _up_to_a_constant(a: Node, b: Node, names: frozenset[str]) -> Verdict:
     if len(names) > 1:
         return Undecided("The two are integrated by different letters.")
     (name,) = names
-    match equal(differentiated(a, name, frozenset()), differentiated(b, name, frozenset()), euler=True):
+    slopes = [differentiated(node, name, frozenset()) for node in (a, b)]
+    if any(isinstance(node, Function) and node.name == "int" for slope in slopes for node in walk(slope)):
+        return Undecided("An integral stands inside something else.")
+    match equal(*slopes, euler=True):
         case Yes(conditions=conditions, proved=proved):
             return Yes("equal derivatives", conditions, proved)
         case No(counterexample=point):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import sympy
@@ -16,6 +17,7 @@ from checker.syntax import (
     Negation,
     Node,
     Number,
+    Postfix,
     Power,
     Product,
     Root,
@@ -27,7 +29,9 @@ __all__ = ["UnlikeError", "to_sympy"]
 
 _FUNCTIONS = {
     "sin": sympy.sin, "cos": sympy.cos, "tan": sympy.tan, "cot": sympy.cot, "sec": sympy.sec, "csc": sympy.csc,
-    "ln": sympy.log, "exp": sympy.exp,
+    "ln": sympy.log, "exp": sympy.exp, "sinh": sympy.sinh, "cosh": sympy.cosh, "tanh": sympy.tanh, "coth": sympy.coth,
+    "sech": sympy.sech, "csch": sympy.csch, "arcsin": sympy.asin, "arccos": sympy.acos, "arctan": sympy.atan,
+    "arcsinh": sympy.asinh, "arccosh": sympy.acosh, "arctanh": sympy.atanh,
 }
 
 
@@ -48,6 +52,8 @@ def to_sympy(node: Node) -> Any:
             return sympy.I
         case Symbol(name="pi"):
             return sympy.pi
+        case Symbol(name="infty"):
+            return sympy.oo
         case Symbol(name=name):
             return sympy.Symbol(name, real=True)
         case Sum(terms=terms):
@@ -73,5 +79,31 @@ def to_sympy(node: Node) -> Any:
         case Function(name=name, arguments=(argument,), base=None, power=power) if name in _FUNCTIONS:
             value = _FUNCTIONS[name](to_sympy(argument))
             return value if power is None else value ** to_sympy(power)
+        case Root(radicand=radicand, index=Number(value=index)):
+            return sympy.real_root(to_sympy(radicand), int(index))
+        case Postfix(body=body, mark=mark):
+            return _MARKS[mark](to_sympy(body))
+        case Function(name="log", arguments=(argument,), base=base, power=None):
+            return sympy.log(to_sympy(argument)) / sympy.log(10 if base is None else to_sympy(base))
+        case Function(name="binom", arguments=(above, below)):
+            return sympy.binomial(to_sympy(above), to_sympy(below))
+        case Function(name=name, arguments=(body, Symbol() as letter, *bounds), power=None) if name in _RUNNING:
+            return _RUNNING[name](to_sympy(body), to_sympy(letter), *map(to_sympy, bounds))
         case _:
             raise UnlikeError
+
+
+def _between(body: Any, letter: Any, low: Any, high: Any) -> Any:
+    return body.subs(letter, high) - body.subs(letter, low)
+
+
+_MARKS: dict[str, Callable[[Any], Any]] = {
+    "!": sympy.factorial, "%": lambda value: value / 100, "°": lambda value: value * sympy.pi / 180,
+}
+_RUNNING: dict[str, Callable[..., Any]] = {
+    "deriv": lambda body, letter, order: sympy.diff(body, letter, order),
+    "int": lambda body, letter, *bounds: sympy.Integral(body, (letter, *bounds)),
+    "sum": lambda body, letter, low, high: sympy.Sum(body, (letter, low, high)),
+    "lim": lambda body, letter, place: sympy.Limit(body, letter, place),
+    "between": _between,
+}

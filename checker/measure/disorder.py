@@ -12,9 +12,11 @@ _TOKENS = (
     "\\mp", "\\left(", "\\right)", "\\left|", "\\right|", "\\sin", "\\cos", "\\tan", "\\ln", "\\log_", "\\exp", "\\pi",
     "\\theta", "\\le", "\\ge", "\\ne", "\\approx", "\\equiv", "\\Rightarrow", "\\therefore", "\\binom", "\\text{or}",
     "\\text{", "\\int", "\\int_", "\\sum", "\\sum_{", "\\lim", "\\lim_{x\\to", "\\frac{d}{dx}", "dx", "\\dot",
-    "\\overline", "^{\\circ}", "\\infty", "\\quad", "\\\\", "\\", "\\operatorname{", "{,}", "½", "²", "√", "≤", "\\mathrm{", "\\sinh",
+    "\\overline", "^{\\circ}", "\\infty", "\\quad", "\\\\", "\\", "\\operatorname{", "{,}", "½", "²", "√", "≤",
+    "\\mathrm{", "\\sinh",
     "\\arctan", "^{-1}", "\\max(", "\\gcd(", "\\tag{", "\\boxed{", " or ", " and ", "let ", "(2 d.p.)",
-    "\\begin{cases}", "\\end{cases}", "\\cosec", "\\sqrt[3]", "\\left[", "\\right]", "|x|", "2\\frac12", "x^2", "-3x", "=0", "\\alpha_1",
+    "\\begin{cases}", "\\end{cases}", "\\cosec", "\\sqrt[3]", "\\left[", "\\right]", "|x|", "2\\frac12", "x^2",
+    "-3x", "=0", "\\alpha_1",
 )
 _HUGE = (
     "9^{9^{9}}", "9^{9^{9^{9^{9}}}}", "10^{100000}", "2^{2^{100}}", "1000000!", "99999!!", "0.1^{99999}",

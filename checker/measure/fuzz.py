@@ -1,7 +1,8 @@
 """`python -m checker.measure.fuzz --lines 100000 --seed 1 [--data DATA]`: disordered lines judged, as one JSON object.
 
 Each line is judged after one that is real or disordered, by the same way as the command's: bytes of JSON in, a report
-that can be written as JSON out. A crash is any exception; a hang is more than two seconds for one working.
+that can be written as JSON out. A crash is any exception, one that was caught and logged as well; a hang is more than
+two seconds for one working.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ from __future__ import annotations
 import argparse
 import faulthandler
 import json
+import logging
 import resource
 import sys
 import time
@@ -31,6 +33,22 @@ _TASKS = (None, None, "expand", "factorise", "simplify", "solve", "identity")
 _BEFORE = ("x^2+3x", "2x+1=7", "\\frac{x}{x-1}", "y=3x-2", "(x+1)(x-2)=0", "3", "\\sqrt{x}", "x<4", "e^{x}")
 
 
+class _Caught(logging.Handler):
+    """Errors of ours that the checker caught and logged: crashes as well."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.ERROR)
+        self.told: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        error = record.exc_info[1] if record.exc_info else None
+        self.told.append(f"{record.getMessage()}: {type(error).__name__}: {error}"[:300])
+
+    def emptied(self) -> list[str]:
+        told, self.told = self.told, []
+        return told
+
+
 def measure_disorder(count: int, seed: int, real: Sequence[str] = ()) -> dict[str, Any]:
     """Judge so many disordered lines.
 
@@ -46,6 +64,8 @@ def measure_disorder(count: int, seed: int, real: Sequence[str] = ()) -> dict[st
     crashes: list[dict[str, str]] = []
     slow: list[dict[str, Any]] = []
     wall, cpu = [], []
+    caught = _Caught()
+    logging.getLogger("checker").addHandler(caught)
     began = time.perf_counter()
     for line in disordered_lines(count, draws, real):
         before = draws.choice((line, draws.choice(real or _BEFORE), draws.choice(_BEFORE)))
@@ -58,12 +78,14 @@ def measure_disorder(count: int, seed: int, real: Sequence[str] = ()) -> dict[st
                 verdicts.update([one["verdict"] for one in report["lines"]][1:] if "lines" in report else ["error"])
         except Exception as error:  # a crash is what is measured here
             crashes.append({"row": row.decode(), "error": f"{type(error).__name__}: {error}"[:300]})
+        crashes += [{"row": row.decode(), "error": told} for told in caught.emptied()]
         took = time.perf_counter() - start[0], time.process_time() - start[1]
         faulthandler.cancel_dump_traceback_later()
         wall.append(took[0])
         cpu.append(took[1])
         if took[1] > MOST_SECONDS:
             slow.append({"row": row.decode()[:2_000], "cpu_s": round(took[1], 2), "wall_s": round(took[0], 2)})
+    logging.getLogger("checker").removeHandler(caught)
     return {
         "lines": count, "seed": seed, "crashes": len(crashes), "over_2s_cpu": len(slow),
         "over_2s_wall": sum(one > MOST_SECONDS for one in wall), "cpu_ms": spread(cpu), "wall_ms": spread(wall),
