@@ -15,7 +15,7 @@ from checker.slips.writing import Style, write_value
 from checker.syntax.latex import tight
 from checker.syntax.tree import Alternatives, Line, Node, Product, Relation, Statement, letters
 
-__all__ = ["alternative_proposals", "roots_of"]
+__all__ = ["alternative_proposals", "roots_of", "with_sign"]
 
 
 def roots_of(statement: Statement) -> tuple[str, list[Value]] | None:
@@ -42,7 +42,8 @@ def _distinct(values: Sequence[Value]) -> list[Value]:
     return found
 
 
-def _with_sign(value: Value, sign: int) -> Value:
+def with_sign(value: Value, sign: int) -> Value:
+    """The value with its plus-or-minus taken as one of the two."""
     return {
         tuple(pair for pair in key if pair[0] != SIGN): number * (sign if any(a == SIGN for a, _ in key) else 1)
         for key, number in value.items()
@@ -59,7 +60,7 @@ def _merged(value: Value, sign: int) -> Value:
 
 def _roots_of_value(whole: Value, factored: Node | None) -> tuple[str, list[Value]] | None:
     if any(atom == SIGN for key in whole for atom, _ in key):
-        both = [_roots_of_value(_with_sign(whole, sign), None) for sign in (1, -1)]
+        both = [_roots_of_value(with_sign(whole, sign), None) for sign in (1, -1)]
         if both[0] is None or both[1] is None or both[0][0] != both[1][0]:
             return None
         return both[0][0], _distinct([*both[0][1], *both[1][1]])

@@ -11,7 +11,10 @@ from checker.budget import Budget
 from checker.errors import ParseError
 from checker.outcome import Known
 from checker.report import Slip
+from checker.slips.calculus import calculus_steps, derived_line
 from checker.slips.catalogue import ExpressionSlip, RelationSlip, expression_slips, relation_slips
+from checker.slips.combined import combined_lines
+from checker.slips.completed_square import completed_squares
 from checker.slips.factor_pairs import factor_pairs
 from checker.slips.leaves import apply_edits
 from checker.slips.links import links_of
@@ -40,10 +43,12 @@ __all__ = ["Follows", "diagnose"]
 
 Follows = Callable[[Line], bool]
 
+IN_PLACE = (bars, completed_squares, factor_pairs, documented_in_place)
 MOST_CHECKS = 90
 CLEAR = 1.1
 LIKELY = 1.42
 ODD = 1.9
+TOGETHER = 1.7
 STEP_SECONDS = 0.3
 MUCH_LONGER = 3  # digits of a number beyond those of the numbers in both lines
 SIMPLE = frozenset({
@@ -72,6 +77,12 @@ def diagnose(
         follows = _judged_from(before)
     texts = " ; ".join(line.text for line in before)
     search = _Search(written, follows, time.monotonic() + budget_s, texts)
+    together = _from_two(before, written, search.deadline)
+    if together is not None:
+        return search.slip(together)
+    differentiated = _differentiated(before, written, search)
+    if differentiated is not None:
+        return search.slip(differentiated)
     for line in reversed(before or [written]):
         proposal = search.first(gathered((linked,), line, written, search.deadline), CLEAR)
         if proposal is None:
@@ -81,7 +92,7 @@ def diagnose(
             return search.slip(proposal)
         if proposal is not None and not _has_structure(line):
             return search.slip(proposal)
-        placed = search.first(gathered((bars, factor_pairs, documented_in_place), line, written, search.deadline), None)
+        placed = search.first(gathered(IN_PLACE, line, written, search.deadline), None)
         if placed is not None:
             return search.slip(placed)
         rule = _documented(line, written, deadline=search.deadline, telling=proposal is not None)
@@ -98,6 +109,27 @@ def diagnose(
                 proposal = replace(proposal, kind=rule.kind, because=because)
             return search.slip(proposal)
     return None
+
+
+def _differentiated(before: Sequence[Line], written: Line, search: _Search) -> Proposal | None:
+    """The change of one term of a derivative or an integral."""
+    if not before:
+        return None
+    line = derived_line(before[-1], written)
+    if line is not None:
+        search = _Search(written, _judged_from([line]), search.deadline, line.text)
+    return search.first(gathered((calculus_steps,), line or before[-1], written, search.deadline), TOGETHER)
+
+
+def _from_two(before: Sequence[Line], written: Line, deadline: float) -> Proposal | None:
+    """The likeliest change of a line that two earlier equations were made into."""
+    found: list[Proposal] = []
+    for made in combined_lines(before, written):
+        search = _Search(written, _judged_from([made.line]), deadline, made.line.text)
+        proposal = search.first(gathered((linked, related), made.line, written, deadline), TOGETHER)
+        if proposal is not None:
+            found.append(made.told(proposal))
+    return min(found, key=lambda proposal: proposal.cost, default=None)
 
 
 def _judged_from(before: Sequence[Line]) -> Follows:
@@ -164,7 +196,7 @@ def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
     text = line[start:end]
     return Slip(
         kind=proposal.kind, term=tight(text) if text.strip() else MISSING, span=(start, end),
-        should_be=tight(proposal.should_be), because=proposal.because, repaired=repaired,
+        should_be=tight(proposal.should_be), because=proposal.because, repaired=tight(repaired),
     )
 
 

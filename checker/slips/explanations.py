@@ -30,6 +30,12 @@ def explained(reading: Reading, leaf: Leaf, needed: Value) -> Proposal | None:
     if any(later.value == leaf.value and later.side == leaf.side for later in reading.leaves[place + 1:]):
         doubt += 0.05
     if not needed:
+        gone = [part for part in rest if part.key == leaf.key and part.side == leaf.side]
+        if len(gone) > 1 and not total(part.value for part in gone):
+            return _collected(reading, leaf, {}, gone, doubt)
+        if not rest and not odd and not reading.relation:
+            because = f"nothing is left in the line before that gives {unsigned(leaf.text)}"
+            return reading.proposal(1.3 + doubt, "extra-term", leaf, needed, because)
         because = f"nothing in the line before gives {unsigned(leaf.text)}"
         cost = (1.6 if reading.relation else 1.9) + doubt + len(odd)
         return reading.proposal(cost, "extra-term", leaf, needed, because)
@@ -87,6 +93,9 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     reason = made(part, reading.style)
     if moved:
         reason = f"{reading.before_text(part)} on the {SIDES[part.side]} becomes {right} on the {SIDES[leaf.side]}"
+    if part.origin in ("derived", "integrated"):
+        kind = "differentiation" if part.origin == "derived" else "integration"
+        return reading.proposal(1.0 + doubt, kind, leaf, needed, reason)
     same_key = leaf.key in needed
     as_factor = any(unsigned(leaf.text).strip() == unsigned(factor).strip() for factor in part.factors)
     if part.origin == "carried" and leaf.multiplier not in ONES and not moved:
@@ -116,7 +125,8 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if is_product and as_factor and not _same_letter(reading, part):
         reason = f"each term in the bracket is multiplied: {reason}"
         return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, reason)
-    if part.origin == "quotient" and unsigned(leaf.text).strip() == unsigned(part.factors[0]).strip():
+    several = len(reading.parts) > 1
+    if part.origin == "quotient" and several and unsigned(leaf.text).strip() == unsigned(part.factors[0]).strip():
         here = "" if leaf.multiplier in ONES else f", which is {right} here"
         reason = f"every term is divided: {reason}{here}"
         return reading.proposal(1.0 + doubt, "divide-each-term", leaf, needed, reason)
@@ -128,6 +138,8 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
         return reading.proposal(cost + doubt, kind, leaf, needed, reason)
     if part.origin in ("quotient", "bar"):
+        if any(not atom.isalpha() for key in needed for atom, _ in key):
+            return reading.proposal(2.5 + doubt, "other", leaf, needed, reason)
         kind = "arithmetic" if same_key else "letter-lost" if leaf.key == () else "power-law"
         return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
     if not same_key and leaf.key == ():
@@ -141,6 +153,12 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
 
 def _factored_out(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
     """The term stands in a bracket that a factor was taken out of."""
+    below = divide({(): Rational(1)}, leaf.multiplier)
+    if shown(below, reading.style).find("frac") < 0 and below not in ONES:
+        words = f"over the bottom {shown(below, reading.style)}, {reading.before_text(part)} has the top "
+        words += reading.own_text(leaf, needed)
+        cost = 1.0 if divide(leaf.value, leaf.multiplier) == part.value else 1.3
+        return reading.proposal(cost + doubt, "fraction-sum", leaf, needed, words)
     outside = shown(leaf.multiplier, reading.style)
     reason = f"{reading.before_text(part)} divided by {outside} is {reading.own_text(leaf, needed)}"
     own = divide(leaf.value, leaf.multiplier)
@@ -173,6 +191,8 @@ def _collected(reading: Reading, leaf: Leaf, needed: Value, likes: Sequence[Part
     own = [divide(value, leaf.multiplier) for value in ordered]
     whole = collected(own, divide(needed, leaf.multiplier), reading.style)
     products = [part for part in likes if part.origin != "carried"]
+    if not needed:
+        return reading.proposal(1.35 + doubt, "like-terms", leaf, needed, whole)
     if leaf.key not in needed:
         kind = "power-law" if products and leaf.key != () else "like-terms"
         words = "adding like terms keeps the letters and their powers: "

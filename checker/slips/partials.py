@@ -25,7 +25,10 @@ from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Num
 
 __all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]
 
-Origin = Literal["carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled", "bar"]
+Origin = Literal[
+    "carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled", "bar",
+    "derived", "integrated",
+]
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,19 +52,21 @@ class Reading:
 
     def unmatched(self, blamed: Leaf | None) -> tuple[list[Partial], list[Leaf]]:
         """The partials and terms left when equal ones are paired, the blamed term kept out."""
-        rest = list(self.parts)
+        rest = list(enumerate(self.parts))
         odd: list[Leaf] = []
-        for leaf in self.leaves:
+        for place, leaf in enumerate(self.leaves):
             if leaf is blamed:
                 continue
             flow = flow_of(leaf.value, leaf.side)
-            equal = [part for part in rest if flow_of(part.value, part.side) == flow]
+            equal = [(at, part) for at, part in rest if flow_of(part.value, part.side) == flow]
             if equal:
-                same_side = [part for part in equal if part.side == leaf.side]
-                rest.remove((same_side or equal)[0])
+                same_side = [(at, part) for at, part in equal if part.side == leaf.side]
+                # of equal partials the one that stands where the term stands
+                taken, _ = min(same_side or equal, key=lambda one: abs(one[0] - place))
+                rest = [(at, part) for at, part in rest if at != taken]
             else:
                 odd.append(leaf)
-        return rest, odd
+        return [part for _, part in rest], odd
 
     def in_order(self) -> bool:
         """Whether the terms are some of the partials, in the order in which these come."""
@@ -103,7 +105,9 @@ class Reading:
         return Proposal(cost, kind, leaf.span, edit[1], because, (edit[0],))
 
     def is_lone_letter(self, leaf: Leaf) -> bool:
-        return leaf.key != () and abs(leaf.coefficient) == 1 and leaf.place.span == leaf.span
+        if leaf.key == () or abs(leaf.coefficient) != 1 or leaf.place.span != leaf.span:
+            return False
+        return all(other.key == () for other in self.leaves if other.side != leaf.side)
 
     def own_text(self, leaf: Leaf, needed: Value) -> str:
         return shown(divide(needed, leaf.multiplier), self.style)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction as Rational
 from math import lcm
 
 from checker.slips.catalogue.entries import ExpressionSlip
@@ -11,6 +12,7 @@ from checker.slips.leaves import Edit
 from checker.slips.partials import bare
 from checker.slips.placing import Placement
 from checker.slips.values import (
+    Monomial,
     Value,
     add,
     as_constant,
@@ -22,12 +24,13 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import Style, signed, write_value
-from checker.syntax.tree import Fraction, Function, Node, Number, Power, Product, Sum
+from checker.syntax.tree import Fraction, Function, Node, Number, Power, Product, Root, Sum
 
 __all__ = ["right_edits"]
 
 LOGARITHMS = frozenset({"ln", "log", "lg"})
 LONGEST = 60
+MOST_DEGREE = 8
 
 
 def right_edits(rule: ExpressionSlip, place: Placement, style: Style) -> Iterator[Edit]:
@@ -52,12 +55,16 @@ def _texts(rule: ExpressionSlip, place: Placement, style: Style) -> Iterator[str
             yield factored(value_of(place.old)) or source
         case "fraction-sum":
             yield over_one_bottom(node, style) or source
+        case "root-of-sum" if isinstance(node, Root):
+            yield source
         case "root-of-square":
             yield f"\\lvert {write_value(value_of(place.new), style)} \\rvert"
         case "log-law" if isinstance(node, Function):
             yield log_taken_apart(node, source) or source
         case "function-of-product" | "function-of-sum" if isinstance(node, Function):
             yield angle_taken_apart(node) or source
+        case "cancelled-term" | "sign-product" if isinstance(node, Fraction):
+            yield divided_out(node, style) or source
         case "operation-order" | "unlike-terms":
             yield source
         case "power-law":
@@ -142,6 +149,55 @@ def _fraction(top: Value, bottom: Value, style: Style) -> str | None:
     if above is None or below is None or below == "1":
         return above
     return f"\\frac{{{above}}}{{{below}}}"
+
+
+def divided_out(node: Fraction, style: Style) -> str | None:
+    """A fraction in one letter as quotient and remainder: y-3, 1+6/x."""
+    top, bottom = value_of(node.numerator), value_of(node.denominator)
+    names = {atom for key in (*top, *bottom) for atom, _ in key}
+    if len(names) != 1 or not bottom:
+        return None
+    name, = names
+    rows = [{_degree(key): number for key, number in value.items()} for value in (top, bottom)]
+    if any(degree is None or degree > MOST_DEGREE for row in rows for degree in row):
+        return None
+    quotient, rest = _long_division(*rows)
+    if not quotient:
+        return None
+    text = write_value(_in_letter(quotient, name), style)
+    if text is None or not rest:
+        return text
+    left = _in_letter(rest, name)
+    tail = write_value(divide(left, bottom), style) if is_monomial(bottom) else _fraction(left, bottom, style)
+    return None if tail is None or tail.startswith("-") else f"{text}+{tail}"
+
+
+def _degree(key: Monomial) -> int | None:
+    if not key:
+        return 0
+    exponent = key[0][1]
+    return int(exponent) if len(key) == 1 and exponent.denominator == 1 and exponent > 0 else None
+
+
+def _in_letter(row: dict[int | None, Rational], name: str) -> Value:
+    return {((name, Rational(degree)),) if degree else (): number for degree, number in row.items()}
+
+
+def _long_division(
+    top: dict[int | None, Rational], bottom: dict[int | None, Rational],
+) -> tuple[dict[int | None, Rational], dict[int | None, Rational]]:
+    """Quotient and remainder, by degree."""
+    lead = max(degree or 0 for degree in bottom)
+    quotient: dict[int | None, Rational] = {}
+    rest = dict(top)
+    while rest and (degree := max(d or 0 for d in rest)) >= lead:
+        number = rest[degree] / bottom[lead]
+        quotient[degree - lead] = number
+        for other, value in bottom.items():
+            place = (other or 0) + degree - lead
+            rest[place] = rest.get(place, Rational(0)) - number * value
+        rest = {place: value for place, value in rest.items() if value}
+    return quotient, rest
 
 
 def log_taken_apart(node: Function, source: str) -> str | None:

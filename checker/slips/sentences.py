@@ -51,6 +51,10 @@ def made(partial: Partial, style: Style) -> str:
         case "bar":
             turned = factors[0][1:] if factors[0].startswith("-") else "-" + factors[0].removeprefix("+")
             return f"the bar works as a bracket, so the minus before it turns {factors[0]} into {signed(turned)}"
+        case "derived":
+            return f"the derivative of {factors[0]} is {result}"
+        case "integrated":
+            return f"the integral of {factors[0]} is {result}"
         case "quotient" if len(factors) == 2:
             return f"{factors[0]} divided by {factors[1]} is {result}"
         case "quotient":

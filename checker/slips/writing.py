@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction as Rational
 
+from checker.slips.atoms import read_atom
 from checker.slips.values import SIGN, Monomial, Value
 
 __all__ = ["Style", "signed", "style_of", "unsigned", "write_value"]
@@ -104,8 +105,13 @@ def _subscript(text: str | None) -> str:
     return text if len(text) == 2 or text.startswith("_{") else f"_{{{text[1:]}}}"
 
 
-def _place(atom: str, style: Style) -> tuple[int, str]:
-    return (style.order.index(atom) if atom in style.order else len(style.order)), atom
+def _place(atom: str, style: Style) -> tuple[bool, int, str]:
+    """Letters first, in the order of the line, then functions and roots."""
+    return not atom[:1].isalpha() or "[" in atom, _index(atom, style), atom
+
+
+def _index(atom: str, style: Style) -> int:
+    return style.order.index(atom) if atom in style.order else len(style.order)
 
 
 def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
@@ -123,11 +129,18 @@ def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
             continue
         name = re.fullmatch(r"([A-Za-z]+)('*)(_.*)?", atom)
         if name is None:
-            return None
+            named = _named(atom, exponent, style)
+            if named is None:
+                return None
+            above, below = named
+            top, bottom = (top + above).removesuffix(" "), bottom + below
+            continue
         word, tail = name[1], name[2] + _subscript(name[3])
         piece = word + tail if len(word) == 1 else f"\\{word}{tail or ' '}"
         if exponent == Rational(1, 2):
             top += f"\\sqrt{{{piece.strip()}}}"
+        elif exponent == -Rational(1, 2):
+            bottom += f"\\sqrt{{{piece.strip()}}}"
         elif exponent > 0:
             top += piece + _power(exponent)
         else:
@@ -139,6 +152,10 @@ def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
         sign = "\\mp" if sign else "\\pm"
         if (top or bottom)[:1].isalpha() and size == 1:
             sign += " "
+    if top[:1].isdigit() and size != 1:
+        top = "\\cdot " + top
+    if re.fullmatch(r"\([^()]*\)", bottom) and size.denominator == 1:
+        bottom = bottom[1:-1]
     if bottom:
         above = (str(size.numerator) if size.numerator != 1 or not top else "") + top
         below = (str(size.denominator) if size.denominator != 1 else "") + bottom
@@ -149,3 +166,34 @@ def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
         above = (str(size.numerator) if size.numerator != 1 else "") + top
         return f"{sign}\\frac{{{above}}}{{{size.denominator}}}"
     return sign + ("" if size == 1 else _number(size, style)) + top
+
+
+_FUNCTIONS = frozenset({"sin", "cos", "tan", "sec", "csc", "cot", "ln", "log", "exp", "arcsin", "arccos", "arctan"})
+
+
+def _named(atom: str, exponent: Rational, style: Style) -> tuple[str, str] | None:
+    """A root, a function or a raised number as what it adds to the top and to the bottom of a term."""
+    named = read_atom(atom)
+    inside = None if named is None else write_value(named.inside, style)
+    if named is None or inside is None:
+        return None
+    size = abs(exponent)
+    match named.kind:
+        case "function" if named.name in _FUNCTIONS and size.denominator == 1:
+            raised = "" if size == 1 else _power(size)
+            argument = f" {inside}" if len(inside) == 1 or inside.isdigit() else f"({inside})"
+            text = f"\\{named.name}{raised}{argument}"
+        case "bars" if size.denominator == 1:
+            text = f"\\lvert {inside} \\rvert{_power(size)}"
+        case "sum" if size == Rational(1, 2):
+            text = f"\\sqrt{{{inside}}}"
+        case "sum" if size.denominator == 1:
+            text = f"({inside}){_power(size)}"
+        case "raised" if named.exponent is not None and exponent.denominator == 1:
+            letters = write_value({key: number * exponent for key, number in named.exponent.items()}, style)
+            if letters is None or not (inside.isdigit() or len(inside) == 1):
+                return None
+            return f"{inside}^{letters if len(letters) == 1 else '{' + letters + '}'}", ""
+        case _:
+            return None
+    return (text, "") if exponent > 0 else ("", text)

@@ -6,21 +6,25 @@ import time
 from collections.abc import Iterator
 from itertools import islice
 
+from checker.slips.alternatives import with_sign
 from checker.slips.catalogue.bracket_table import BRACKET_SLIPS
+from checker.slips.catalogue.common_table import COMMON_SLIPS
 from checker.slips.catalogue.entries import ExpressionSlip, RelationSlip
 from checker.slips.catalogue.fraction_table import FRACTION_SLIPS
 from checker.slips.catalogue.power_table import POWER_SLIPS
 from checker.slips.catalogue.relation_table import RELATION_SLIPS
-from checker.slips.values import TooLarge, Value, value_of
+from checker.slips.values import SIGN, TooLarge, Value, value_of
 from checker.syntax.tree import Alternatives, Node, Relation, Statement, children
 
 __all__ = [
-    "EXPRESSION_SLIPS", "RELATION_SLIPS", "ExpressionSlip", "RelationSlip", "expression_slips", "relation_slips",
+    "COMMON_SLIPS", "EXPRESSION_SLIPS", "RELATION_SLIPS", "ExpressionSlip", "RelationSlip", "expression_slips",
+    "relation_slips",
 ]
 
 EXPRESSION_SLIPS: tuple[ExpressionSlip, ...] = tuple(
     sorted((*BRACKET_SLIPS, *FRACTION_SLIPS, *POWER_SLIPS), key=lambda slip: not slip.telling)
 )
+TRIED = tuple(sorted((*EXPRESSION_SLIPS, *COMMON_SLIPS), key=lambda slip: not slip.telling))
 MOST_PLACES = 40
 
 
@@ -30,12 +34,20 @@ def relation_slips(before: Statement, written: Statement) -> Iterator[RelationSl
     if not isinstance(before, Relation) or not all(isinstance(branch, Relation) for branch in branches):
         return
     found = [(value_of(b.left), value_of(b.right)) for b in branches if isinstance(b, Relation)]
+    found = [one for left, right in found for one in _both_signs(left, right)]
     for slip in sorted(RELATION_SLIPS, key=lambda slip: not slip.telling):
         try:
             if any(_same_branches(wrong, found) for wrong in slip.rewrite(before)):
                 yield slip
         except (TooLarge, ZeroDivisionError, OverflowError, ValueError):
             continue
+
+
+def _both_signs(left: Value, right: Value) -> list[tuple[Value, Value]]:
+    """A relation with plus or minus as its two branches."""
+    if not any(atom == SIGN for key in right for atom, _ in key):
+        return [(left, right)]
+    return [(left, with_sign(right, sign)) for sign in (1, -1)]
 
 
 def _same_branches(wrong: list[tuple[Value, Value]], found: list[tuple[Value, Value]]) -> bool:
@@ -52,7 +64,7 @@ def expression_slips(before: Node, written: Value, *, telling: bool, deadline: f
         deadline: when to stop, on the monotonic clock, in seconds.
     """
     places = [(node, _around(above, node)) for node, above in islice(_with_ancestors(before, ()), MOST_PLACES)]
-    for slip in EXPRESSION_SLIPS:
+    for slip in TRIED:
         if telling and not slip.telling:
             continue
         if time.monotonic() > deadline:

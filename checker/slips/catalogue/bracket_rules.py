@@ -217,7 +217,7 @@ def pair_sign(node: Node) -> Iterator[Value]:
 def pair_adds_only(node: Node) -> Iterator[Value]:
     if (found := _quadratic(node)) is not None:
         letter, b, c = found
-        for p in range(-20, 21):
+        for p in range(-20, 21) if c else ():
             if p * (b - p) != c:
                 yield _factored(letter, p, b - p)
 
