@@ -27,6 +27,7 @@ from checker.verdict import No, Yes
 
 __all__ = ["final_answer", "told_of_answer"]
 
+_UNSOLVED = "It is still to be solved."
 _FORMS = ("expand", "factorise", "simplify")
 _STUCK = (UnsupportedError, UndefinedError, TooLargeError, UnsureError, OutOfTimeError)
 
@@ -140,14 +141,15 @@ def _of_condition(first: Statement, told: Sequence[Statement], known: Known, ask
     correct = True if outcome.kind == "follows" else None if outcome.kind == "undecided" else False
     if free_letters(answer, known) != names and outcome.kind != "follows":
         correct = None
+    why = outcome.reason if outcome.kind in ("follows", "loses", "adds") else ""
     if known.task != "solve" and not expected:
-        return Final(correct, None, expected, outcome.reason)
+        return Final(correct, None, expected, why)
     if not _solved_form(answer, name):
-        return Final(correct, False, expected, "It is still to be solved." if correct else outcome.reason)
+        return Final(correct, False, expected, _UNSOLVED if correct else why)
     if asked is not None and (asked.kind != "exact" or any(map(is_decimal, _values_given(answer)))):
         form = _is_to_accuracy(answer, asked)
-        return Final(correct, form, expected, _of_rounding(form, asked) if correct else outcome.reason)
-    return Final(correct, True, expected, outcome.reason)
+        return Final(correct, form, expected, _of_rounding(form, asked) if correct else why)
+    return Final(correct, True, expected, why)
 
 
 def _values_given(answer: Statement) -> list[Node]:
@@ -281,6 +283,8 @@ def told_of_answer(final: Final, verdict: str, first_slip: int | None) -> str:
     slip = "" if first_slip is None else f"line {first_slip + 1}"
     if final.correct is None:
         return ""
+    if final.correct and final.reason == _UNSOLVED:
+        return _UNSOLVED
     if not final.correct:
         is_carried = slip and verdict == "ft"
         told = f"The answer follows from the slip on {slip} (ft)." if is_carried else "The answer is wrong."
