@@ -10,13 +10,14 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
+from checker.measure.growth import measure_growth
 from checker.measure.published import (
     first_wrong_step,
     measure_chains,
     measure_conditional,
     measure_identities,
 )
-from checker.measure.speed import measure_comparisons, measure_diagnoses, measure_growth, measure_steps
+from checker.measure.speed import measure_comparisons, measure_diagnoses, measure_steps
 from checker.practice import exercises
 from checker.slips.measure import measure_catalogue, measure_planted, measure_pupils, measure_right
 

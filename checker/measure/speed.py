@@ -39,8 +39,9 @@ from checker.syntax import (
 )
 from checker.verdict import Undecided, Yes
 
-__all__ = ["measure_comparisons", "measure_diagnoses", "measure_growth", "measure_steps"]
+__all__ = ["MICROSECONDS", "Judge", "judges", "measure_comparisons", "measure_diagnoses", "measure_steps"]
 
+Judge = Callable[[Node, Node, Any, Any], bool | None]  # two trees and their copies in sympy
 MICROSECONDS = 1e6
 MOST_SECONDS = 3  # for one call of sympy
 _POINTS = (sympy.Rational(7, 3), sympy.Rational(11, 5), sympy.Rational(13, 7), sympy.Rational(17, 6))
@@ -50,16 +51,18 @@ class _TooSlowError(Exception):
     """The call took longer than allowed."""
 
 
+def judges() -> dict[str, Judge]:
+    """Our own comparison and two of sympy's: equal, not equal, or None."""
+    return {"own": _own, "sympy simplify(a-b)==0": _simplify, "sympy a.equals(b)": _equals}
+
+
 def measure_comparisons(data: Path, count: int) -> dict[str, Any]:
     """Neighbours of published chains, equal, and with one number changed: own verdicts and times and sympy's."""
     found = {}
     for name, is_wanted in (("polynomial or rational", _is_rational), ("roots, bars, logs, sines", _is_beyond)):
         pairs = list(_pairs(data, count, is_wanted))
-        judges: dict[str, Callable[[Node, Node, Any, Any], bool | None]] = {
-            "own": _own, "sympy simplify(a-b)==0": _simplify, "sympy a.equals(b)": _equals,
-        }
         table: dict[str, Any] = {"pairs": len(pairs), "unequal": sum(not truth for *_, truth in pairs)}
-        for judge_name, judge in judges.items():
+        for judge_name, judge in judges().items():
             table[judge_name] = _timed(judge, pairs)
         own, theirs = (table[one]["cpu_us"]["p50"] for one in ("own", "sympy simplify(a-b)==0"))
         table["times faster than simplify at p50"] = round(theirs / max(own, 1e-3), 1)
@@ -67,7 +70,7 @@ def measure_comparisons(data: Path, count: int) -> dict[str, Any]:
     return found
 
 
-def _timed(judge: Callable[[Node, Node, Any, Any], bool | None], pairs: list[Any]) -> dict[str, Any]:
+def _timed(judge: Judge, pairs: list[Any]) -> dict[str, Any]:
     count: Counter[str] = Counter(wrongly_accused=0, missed=0, undecided=0)
     wall, cpu = [], []
     for a, b, copy_a, copy_b, truth in pairs:
@@ -215,33 +218,3 @@ def measure_diagnoses(data: Path) -> dict[str, Any]:
         wall.append(time.perf_counter() - start[0])
         cpu.append(time.process_time() - start[1])
     return {"diagnoses": len(wall), "wall_ms": spread(wall), "cpu_ms": spread(cpu)}
-
-
-def measure_growth() -> dict[str, Any]:
-    """(x+y+z)^n, and the square of a sum of n letters, against what they are multiplied out."""
-    found: dict[str, Any] = {"power of x+y+z": [], "square of a sum of letters": []}
-    for power in (2, 4, 6, 8, 10, 12):
-        found["power of x+y+z"].append(_grown(f"(x+y+z)^{{{power}}}", power))
-    for size in (2, 4, 6, 8, 10, 12):
-        names = "abcdfghjkmnp"[:size]
-        found["square of a sum of letters"].append(_grown(f"({'+'.join(names)})^2", size))
-    return found
-
-
-def _grown(text: str, size: int) -> dict[str, Any]:
-    a = parse_expression(text)
-    copy_a = to_sympy(a)
-    copy_b = sympy.expand(copy_a)
-    terms = [str(term).replace("**", "^").replace("*", " ") for term in copy_b.as_ordered_terms()]
-    b = parse_expression("+".join(re.sub(r"\^(\d+)", r"^{\1}", term) for term in terms))
-    start = time.process_time()
-    verdict = equal(a, b)
-    own = time.process_time() - start
-    sympy.core.cache.clear_cache()
-    start = time.process_time()
-    same = _simplify(a, b, copy_a, copy_b)
-    theirs = time.process_time() - start
-    return {
-        "n": size, "terms": len(terms), "own": isinstance(verdict, Yes), "simplify": same,
-        "own_us": round(own * MICROSECONDS), "simplify_us": round(theirs * MICROSECONDS),
-    }
