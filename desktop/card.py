@@ -1,4 +1,4 @@
-"""What the card of a line says: the step, the factors, what is written and what it should be. No Qt."""
+"""What the card of a line says: the step, the factors, what is written and what it should be."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ import re
 from dataclasses import dataclass
 
 from checker.report import Slip
+from desktop.claims import Claim
 from desktop.document import Document, Override
 from desktop.overruled import counted_style
 from desktop.reveal import GRADES, Reveal
-from desktop.verdict_style import VerdictStyle
+from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, STYLES, VerdictStyle
 from desktop.wording import Row, is_missing, line_reason, sentence
 
-__all__ = ["Card", "card_of"]
+__all__ = ["Card", "card_of", "claim_card"]
 
 _FACTORS = re.compile(r"(?P<one>\S.*?) times (?P<other>\S.*?) is (?P<product>[^:;,]+)")
 
@@ -35,6 +36,23 @@ class Card:
     slip: Slip | None = None
     other_reading: tuple[int, str] | None = None
     override: Override | None = None
+
+
+def claim_card(index: int, latex: str, claim: Claim) -> Card:
+    """The card of a line that claims to hold for all values."""
+    style = STYLES["undecided"] if claim.is_true is None else CLAIM_TRUE if claim.is_true else CLAIM_FALSE
+    rows = [Row("Claimed for all values", latex=latex)]
+    if claim.left and claim.right:
+        rows += [Row("Left, multiplied out", latex=claim.left), Row("Right, multiplied out", latex=claim.right)]
+    rows += [
+        Row(label, latex=text)
+        for label, text in (("Only on the left", claim.only_left), ("Only on the right", claim.only_right))
+        if text
+    ]
+    if claim.counterexample:
+        rows.append(Row("Fails at", latex=claim.counterexample))
+    rows.append(Row("Why", text=sentence(claim.reason)))
+    return Card(index, style, f"Line {index + 1}: {style.word}", tuple(rows))
 
 
 def card_of(document: Document, index: int, reveal: Reveal) -> Card | None:

@@ -15,6 +15,7 @@ from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from checker.marking.result import Marks
 from desktop.checker_process import CheckerProcess
+from desktop.claims import Claims
 from desktop.corrections import Corrections
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
@@ -80,6 +81,8 @@ class Desk(QObject):
         self.pen.problem.connect(self.problem)
         self.pen.busy_changed.connect(self._tell_idle)
         self._checks = Jobs(self)
+        self.claims = Claims(self._checker, self._checks, self)
+        self.claims.problem.connect(self.problem)
         self._saves = Jobs(self)
         self._saves.busy_changed.connect(self._tell_idle)
         self._reads.busy_changed.connect(self._tell_idle)

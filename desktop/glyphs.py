@@ -108,6 +108,14 @@ def _outline(shape: Shape) -> tuple[QPainterPath, bool]:
             path.moveTo(0.66, 0.66)
             path.lineTo(0.92, 0.92)
             return path, False
+        case Shape.THREE_BARS | Shape.STRUCK_BARS:
+            for y in (0.25, 0.5, 0.75):
+                path.moveTo(0.1, y)
+                path.lineTo(0.9, y)
+            if shape is Shape.STRUCK_BARS:
+                path.moveTo(0.25, 0.95)
+                path.lineTo(0.75, 0.05)
+            return path, False
         case Shape.SHIELD_TICK | Shape.SHIELD_CROSS:
             path.moveTo(0.12, 0.08)
             path.lineTo(0.88, 0.08)

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QRectF, Slot
 
-from desktop.document import Document
+from desktop.document import DeskLine, Document, InsertLine
 from desktop.page_tool import PageTool, ToolKind
 from desktop.typed_page import is_typed
+from recognition.result import Box
 
 if TYPE_CHECKING:
     from desktop.window import Window
@@ -28,7 +29,11 @@ class LineCommands(QObject):
         window.page.merge_wanted.connect(self.join_with)
 
     def add(self) -> None:
-        """Draw a box round a line that was not found."""
+        """Draw a box round a line that was not found; in a typed working, type a line below the chosen one."""
+        shown = self._window.document
+        if shown is not None and is_typed(shown):
+            self._add_typed(shown)
+            return
         document = self._page()
         if document is None:
             return
@@ -40,6 +45,12 @@ class LineCommands(QObject):
             width, height = document.size
             box = QRectF(width * 0.1, height * 0.1, width * 0.6, height * 0.05)
         self._start(ToolKind.ADD, box)
+
+    def _add_typed(self, document: Document) -> None:
+        at = self._window.list.chosen + 1
+        self._window._desk.do(document, InsertLine(at, DeskLine(Box(0, 0, 1, 1), starts_working=False)))
+        self._window.list.choose(at)
+        self._window.editor.edit()
 
     def redraw(self) -> None:
         """Draw another box round the chosen line."""

@@ -166,6 +166,8 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             None,
             ("student", Entry("&Hints one at a time (student)", ["Ctrl+Shift+H"], window.set_student, checks=True)),
             ("hint", Entry("Next h&int", ["Ctrl+H"], window.ask_for_hint)),
+            ("claim", Entry("&True for all values?", ["Ctrl+Shift+E"], window.toggle_claim,
+                            "Takes the line as a claimed identity")),
             ("example", Entry("Co&unterexample, or hide it", ["Ctrl+E"], window.card.toggle_example)),
             None,
             ("right", Entry("Declare line &right", ["Ctrl+R"], lambda: window.card.declare(True))),

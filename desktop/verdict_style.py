@@ -12,7 +12,8 @@ from enum import StrEnum
 from checker.report import VERDICTS
 
 __all__ = [
-    "CHECK_READING", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape", "VerdictStyle", "contrast", "style_of",
+    "CHECK_READING", "CLAIM_FALSE", "CLAIM_TRUE", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape",
+    "VerdictStyle", "contrast", "style_of",
 ]
 
 
@@ -32,6 +33,8 @@ class Shape(StrEnum):
     LENS = "lens"
     SHIELD_TICK = "tick in a shield"
     SHIELD_CROSS = "cross in a shield"
+    THREE_BARS = "three bars"
+    STRUCK_BARS = "three bars struck through"
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +67,10 @@ CHECK_READING = VerdictStyle("check the reading first", "check reading", Shape.L
 DECLARED_RIGHT = VerdictStyle("declared right", "declared right", Shape.SHIELD_TICK, "#175A33", "#92E0AF")
 DECLARED_WRONG = VerdictStyle("declared wrong", "declared wrong", Shape.SHIELD_CROSS, "#931029", "#FFABB6")
 """The user's own word, which stands above the checker's."""
+
+CLAIM_TRUE = VerdictStyle("true for all values", "identity", Shape.THREE_BARS, "#26603F", "#86D3A6")
+CLAIM_FALSE = VerdictStyle("not true for all values", "no identity", Shape.STRUCK_BARS, "#A3132F", "#FFA0AD")
+"""For a line that claims to hold whatever the letters are."""
 
 assert set(STYLES) == set(VERDICTS)
 

@@ -23,7 +23,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.card import card_of
+from desktop.card import card_of, claim_card
+from desktop.claims import claims_identity
 from desktop.desk import Desk
 from desktop.dialogs import KeysBox, TypedWorkingBox
 from desktop.document import (
@@ -82,6 +83,7 @@ class Window(QMainWindow):
         self.may_close: Callable[[], bool] = lambda: True
         self._reveal = EVERYTHING
         self._scheme_text = ""
+        self._as_claims: set[str] = set()
         self.setWindowTitle("Firstslip")
         self.setAcceptDrops(True)
         room = self.screen().availableSize()
@@ -90,6 +92,7 @@ class Window(QMainWindow):
         self._build_status()
         self.lines = LineCommands(self)
         self.writing = PenCommands(self)
+        desk.claims.known.connect(self._on_claim_known)
         desk.corrections.corrected.connect(self._on_corrected)
         self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
@@ -362,6 +365,19 @@ class Window(QMainWindow):
         if card is not None and card.slip is not None and card.next_hint:
             self._set_reveal(self._reveal.further(card.slip))
 
+    def toggle_claim(self) -> None:
+        """Take the chosen line as a claim for all values, or no longer."""
+        line = self._chosen_line()
+        if line is not None:
+            self._as_claims ^= {line.latex}
+            self._show_card()
+
+    @Slot(str)
+    def _on_claim_known(self, latex: str) -> None:
+        line = self._chosen_line()
+        if line is not None and line.latex == latex:
+            self._show_card()
+
     def ask_for_scheme(self) -> None:
         """Ask for the mark scheme, and suggest marks by it."""
         box = SchemeBox(self._scheme_text, self)
@@ -401,6 +417,9 @@ class Window(QMainWindow):
             self.card.show_card(None)
         else:
             card = card_of(document, index, self._reveal)
+            if card is not None and (line.latex in self._as_claims or claims_identity(document, index)):
+                claim = self._desk.claims.of(line.latex)
+                card = card if claim is None else claim_card(index, line.latex, claim)
             self.card.show_card(card, line_marks=line.marks, marks=self._desk.marks_of(document, index))
 
     # Editing -----------------------------------------------------------------------------------------------------

@@ -20,7 +20,7 @@ from desktop.verdict_style import DECLARED_RIGHT, STYLES
 from desktop.window import Window
 from desktop.wording import headline, slip_rows
 
-pytestmark = pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True)
+pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
 
 # -2t times +4 is -8t, so the second line's last sign is wrong; the third follows from the second as written.
 SIGN = ["(5-2t)(t+4)", "=5t+20-2t^2+8t", "=-2t^2+13t+20"]
