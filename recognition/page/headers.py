@@ -20,6 +20,7 @@ class Kind(Enum):
     BMP = "BMP"
     PDF = "PDF"
     HEIC = "HEIC"
+    AVIF = "AVIF"
     GIF = "GIF"
     TEXT = "text"
     UNKNOWN = "unknown"
@@ -38,7 +39,8 @@ _MAGIC = (
     (b"\xff\xd8\xff", Kind.JPEG), (b"\x89PNG\r\n\x1a\n", Kind.PNG), (b"II*\0", Kind.TIFF), (b"MM\0*", Kind.TIFF),
     (b"II+\0", Kind.TIFF), (b"MM\0+", Kind.TIFF), (b"BM", Kind.BMP), (b"GIF8", Kind.GIF),
 )
-_HEIC_BRANDS = (b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1", b"avif", b"avis")
+_HEIC_BRANDS = (b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1")
+_AVIF_BRANDS = (b"avif", b"avis")
 # A marker inside JPEG scan data: 0xFF followed by neither a stuffed zero, a restart marker nor a fill byte.
 _SCAN_MARKER = re.compile(rb"\xff[^\x00\xd0-\xd7\xff]")
 _MOST_DIRECTORIES = 10_000
@@ -53,8 +55,11 @@ def sniff(data: bytes) -> Kind:
         return Kind.WEBP
     if b"%PDF-" in data[:1024]:
         return Kind.PDF
-    if data[4:8] == b"ftyp" and data[8:12] in _HEIC_BRANDS:
-        return Kind.HEIC
+    if data[4:8] == b"ftyp" and data[8:12] in _HEIC_BRANDS + _AVIF_BRANDS:
+        # A general brand first, such as mif1, leaves the coding to the compatible brands after it.
+        length = min(int.from_bytes(data[:4], "big"), 256)
+        brands = {data[at : at + 4] for at in (8, *range(16, length, 4))}
+        return Kind.AVIF if brands & set(_AVIF_BRANDS) and data[8:12] != b"heic" else Kind.HEIC
     start = data[:4096]
     if start.startswith((b"\xff\xfe", b"\xfe\xff", b"\xef\xbb\xbf")):
         return Kind.TEXT

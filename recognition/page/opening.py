@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 
 from recognition.errors import InputError
 from recognition.page.headers import Header, Kind, read_header, sniff
+from recognition.page.heic import heic_pictures
 
 __all__ = ["LEAST_SIDE", "MOST_MEGAPIXELS", "MOST_PAGES", "Sheet", "open_pages"]
 
@@ -34,7 +35,7 @@ LEAST_SIDE = 16
 PDF_DPI = 220
 PDF_MEGAPIXELS = 16
 
-_FORMATS = "JPEG, PNG, TIFF, WebP, BMP or PDF"
+_FORMATS = "JPEG, PNG, TIFF, WebP, BMP, HEIC or PDF"
 _PDF_LOCK = threading.Lock()  # PDFium is not safe to call from two threads
 
 
@@ -64,6 +65,9 @@ def open_pages(path: str | os.PathLike[str]) -> Iterator[Sheet]:
     kind = sniff(data)
     if kind is Kind.PDF:
         yield from _pdf_pages(str(path), name, data)
+        return
+    if kind is Kind.HEIC:
+        yield from _heic_pages(str(path), name, data)
         return
     _refuse_other_kinds(name, kind)
     header = read_header(data, kind)
@@ -100,8 +104,8 @@ def _read(file: Path, name: str) -> bytes:
 
 
 def _refuse_other_kinds(name: str, kind: Kind) -> None:
-    if kind is Kind.HEIC:
-        raise InputError(f"{name} is a HEIC or AVIF photo, which is not supported. Export it as JPEG and open that.")
+    if kind is Kind.AVIF:
+        raise InputError(f"{name} is an AVIF photo, which is not supported. Export it as JPEG and open that.")
     if kind is Kind.GIF:
         raise InputError(f"{name} is a GIF, which is not supported. Export it as PNG or JPEG and open that.")
     if kind is Kind.TEXT:
@@ -184,6 +188,16 @@ def _turned(image: NDArray[np.uint8], orientation: int) -> NDArray[np.uint8]:
     if orientation in (3, 4, 7, 8):
         image = image[::-1]
     return np.ascontiguousarray(image)
+
+
+def _heic_pages(path: str, name: str, data: bytes) -> Iterator[Sheet]:
+    pictures = heic_pictures(name, data)
+    _check_sizes(name, Header(tuple(picture.size for picture in pictures), (1,) * len(pictures), True))
+    for number, picture in enumerate(pictures):
+        pixels = picture.pixels()
+        if pixels.ndim == 3 and pixels.shape[2] in (3, 4):
+            pixels = pixels[:, :, [2, 1, 0, 3][: pixels.shape[2]]]  # in OpenCV's order of channels
+        yield Sheet(path, number, _to_rgb(pixels))
 
 
 def _pdf_pages(path: str, name: str, data: bytes) -> Iterator[Sheet]:

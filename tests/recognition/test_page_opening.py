@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import struct
+import sys
 import zlib
 from pathlib import Path
 
@@ -148,7 +149,7 @@ def test_folder(tmp_path: Path):
         ("empty.jpg", b"", "is an empty file. Copy it again"),
         ("notes.jpg", b"x^2 + 3x = 10\nso x = 2\n", "holds text, not a picture. Choose a JPEG"),
         ("noise.jpg", bytes(range(256)) * 8, "is not a picture that can be opened. Choose a JPEG"),
-        ("phone.heic", b"\0\0\0\x18ftypheic\0\0\0\0mif1heic", "Export it as JPEG"),
+        ("phone.avif", b"\0\0\0\x18ftypmif1\0\0\0\0mif1avif", "is an AVIF photo, which is not supported. Export"),
         ("moving.gif", b"GIF89a\x10\0\x10\0\0\0\0;", "Export it as PNG or JPEG"),
         ("broken.pdf", b"%PDF-1.7\nnothing of use", "is a damaged PDF file. Copy it again"),
         ("broken.png", b"\x89PNG\r\n\x1a\nrubbish here and there", "is a damaged PNG file"),
@@ -159,6 +160,25 @@ def test_what_is_no_picture_gets_a_sentence(tmp_path: Path, name: str, content: 
     path = tmp_path / name
     path.write_bytes(content)
     assert sentence in _refusal(path)
+
+
+def test_heic_without_its_package_says_what_to_do(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setitem(sys.modules, "pillow_heif", None)  # as on a machine without it
+    path = tmp_path / "phone.heic"
+    path.write_bytes(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic")
+    assert "Install firstslip[heic], or export the photo as JPEG" in _refusal(path)
+
+
+def test_heic_photo_is_opened_where_its_package_is(tmp_path: Path):
+    pillow_heif = pytest.importorskip("pillow_heif")
+    page = np.full((120, 160, 3), (200, 40, 60), np.uint8)
+    path = tmp_path / "phone.heic"
+    pillow_heif.from_bytes(mode="RGB", size=(160, 120), data=page.tobytes()).save(path, quality=95)
+    image = _only(path)
+    assert image.shape == (120, 160, 3)
+    assert image[60, 80].astype(int) == pytest.approx([200, 40, 60], abs=6)
+    path.write_bytes(path.read_bytes()[:-200])
+    assert "is a damaged HEIC file. Copy it again" in _refusal(path)
 
 
 @pytest.mark.parametrize("ending", [".jpg", ".png", ".webp", ".bmp"])
