@@ -283,9 +283,11 @@ class PenCanvas(QWidget):
             radius = _ERASER_MM * PIXELS_A_MM * self._scale
             painter.drawEllipse(self._rubber, radius, radius)
         if self._marks:
+            seen = QRectF(self.to_page(QPointF(area.topLeft())), self.to_page(QPointF(area.bottomRight())))
             painter.translate(self._offset)
             painter.scale(self._scale, self._scale)
-            paint_marks(painter, self._marks, text=self._mark_text)
+            near = [mark for mark in self._marks if _extent(mark).intersects(seen)]
+            paint_marks(painter, near, text=self._mark_text)
         painter.end()
         if self._event_times:
             now = time.perf_counter()
@@ -411,6 +413,13 @@ class PenCanvas(QWidget):
         for number in self._chosen:
             _draw_stroke(painter, self._strokes[number], _CHOSEN)
         painter.restore()
+
+
+def _extent(mark: Mark) -> QRectF:
+    """All that a mark may draw on."""
+    pad = mark.label.height()
+    whole = mark.label.united(mark.line_box)
+    return (whole if mark.frame is None else whole.united(mark.frame)).adjusted(-pad, -pad, pad, pad)
 
 
 def _width(pressure: float) -> float:

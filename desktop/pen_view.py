@@ -33,6 +33,7 @@ class PenView(QWidget):
         super().__init__(parent)
         self._document: Document | None = None
         self._reveal = EVERYTHING
+        self._shown: tuple[object, object, object] = (None, None, None)
         self.canvas = PenCanvas()
         self.canvas.strokes_changed.connect(self.strokes_changed)
         self.canvas.pen_down.connect(self.pen_down)
@@ -70,6 +71,7 @@ class PenView(QWidget):
     def show_document(self, document: Document | None) -> None:
         """Show another page."""
         self._document = document
+        self._shown = (None, None, None)
         self.refresh()
         self.canvas.fit_width()
 
@@ -79,6 +81,10 @@ class PenView(QWidget):
         if document is None:
             return
         self.canvas.show_strokes(document.strokes, document.size)
+        shown = (document.lines, document.verdicts, self._reveal)
+        if all(a is b for a, b in zip(shown, self._shown, strict=True)):
+            return
+        self._shown = shown
         self.canvas.show_marks(place_marks(document, reveal=self._reveal), text_size(document))
 
     def set_reveal(self, reveal: Reveal) -> None:

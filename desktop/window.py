@@ -23,17 +23,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.card import card_of, claim_card
-from desktop.claims import claims_identity
 from desktop.desk import Desk
 from desktop.dialogs import KeysBox, TypedWorkingBox
 from desktop.document import (
     ConfirmAll,
     DeskLine,
     Document,
-    LineMark,
     MarkStart,
-    Override,
     SetReading,
     State,
     StrikeOut,
@@ -42,22 +38,19 @@ from desktop.doubts import doubts_of, others_of, reading_of, with_other
 from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
-from desktop.mark_text import awards_to_lines
 from desktop.menus import Menus
 from desktop.notice import Notice
 from desktop.overruled import counted_slip
-from desktop.page_changes import AwardMarks, Overrule
 from desktop.page_list import PageList, page_name
 from desktop.page_view import PageView
 from desktop.pen_commands import PenCommands
 from desktop.pen_page import PEN_PAGE
 from desktop.pen_view import PenView
 from desktop.progress import Progress
-from desktop.reveal import EVERYTHING, Reveal
-from desktop.scheme_box import SchemeBox
 from desktop.store import is_set
 from desktop.symbol_menu import SymbolMenu
 from desktop.verdict_card import CardArea, VerdictCard
+from desktop.verdict_commands import VerdictCommands
 from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
@@ -81,18 +74,16 @@ class Window(QMainWindow):
         self._desk = desk
         self._document: Document | None = None
         self.may_close: Callable[[], bool] = lambda: True
-        self._reveal = EVERYTHING
-        self._scheme_text = ""
-        self._as_claims: set[str] = set()
+        self._seen: tuple[object, object] = (None, None)
         self.setWindowTitle("Firstslip")
         self.setAcceptDrops(True)
         room = self.screen().availableSize()
         self.resize(min(1280, room.width()), min(800, room.height()))
         self._build_views()
         self._build_status()
+        self.verdicts = VerdictCommands(self, desk)
         self.lines = LineCommands(self)
         self.writing = PenCommands(self)
-        desk.claims.known.connect(self._on_claim_known)
         desk.corrections.corrected.connect(self._on_corrected)
         self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
@@ -100,7 +91,6 @@ class Window(QMainWindow):
         desk.document_changed.connect(self._on_changed)
         desk.document_read.connect(self._on_read)
         desk.document_checked.connect(self._on_checked)
-        desk.marks_suggested.connect(self._on_marks_suggested)
         desk.saved.connect(self._on_saved)
         desk.copied.connect(self._on_copied)
         desk.problem.connect(self.notice.say)
@@ -135,11 +125,7 @@ class Window(QMainWindow):
         self.editor.confirmed.connect(self._confirm)
         self.editor.abandoned.connect(self.list.setFocus)
         self.card = VerdictCard()
-        self.card.hint_asked.connect(self.ask_for_hint)
         self.card.reading_taken.connect(self._confirm)
-        self.card.overruled.connect(self._overrule)
-        self.card.marked.connect(self._mark)
-        self.card.awarded.connect(self.award_suggested)
         self._right = QWidget()
         right = QVBoxLayout(self._right)
         right.setContentsMargins(0, 0, 0, 0)
@@ -285,7 +271,7 @@ class Window(QMainWindow):
 
     def ask_about_symbol(self) -> None:
         """Ask what else the first doubtful symbol of the chosen line may be."""
-        line = self._chosen_line()
+        line = self.chosen_line
         if line is not None:
             doubts = doubts_of(line)
             if doubts:
@@ -296,7 +282,7 @@ class Window(QMainWindow):
 
     @Slot(int, int, QPoint)
     def _ask_what_else(self, index: int, place: int, where: QPoint) -> None:
-        line = self._chosen_line()
+        line = self.chosen_line
         if line is None or index != self.list.chosen or (symbol := reading_of(line)) is None:
             return
         menu = SymbolMenu(symbol.tokens[place].text, others_of(line, place), self)
@@ -312,13 +298,13 @@ class Window(QMainWindow):
 
     def strike_out(self) -> None:
         """Leave the chosen line out of the working, or take it in again."""
-        line = self._chosen_line()
+        line = self.chosen_line
         if self._document is not None and line is not None:
             self._desk.do(self._document, StrikeOut(self.list.chosen, not line.struck_out))
 
     def toggle_start(self) -> None:
         """Say that a new working starts at the chosen line, or that it does not."""
-        line = self._chosen_line()
+        line = self.chosen_line
         if self._document is not None and line is not None:
             starts = any(group[0] == self.list.chosen for group in group_lines(self._document.lines))
             self._desk.do(self._document, MarkStart(self.list.chosen, not starts))
@@ -349,78 +335,9 @@ class Window(QMainWindow):
         if document is None:
             self._middle.setCurrentIndex(0)
 
-    # Verdicts ----------------------------------------------------------------------------------------------------
-
-    def set_student(self, is_student: bool) -> None:
-        """Give hints one at a time in place of the whole answer, or tell all again."""
-        self._set_reveal(Reveal(is_student))
-
-    def ask_for_hint(self) -> None:
-        """Give the next hint to the chosen line, or to the first slip."""
-        if not self._reveal.is_student:
-            self._menus.actions["student"].setChecked(True)
-        if self.card.card is None or self.card.card.slip is None:
-            self.go_to_slip()
-        card = self.card.card
-        if card is not None and card.slip is not None and card.next_hint:
-            self._set_reveal(self._reveal.further(card.slip))
-
-    def toggle_claim(self) -> None:
-        """Take the chosen line as a claim for all values, or no longer."""
-        line = self._chosen_line()
-        if line is not None:
-            self._as_claims ^= {line.latex}
-            self._show_card()
-
-    @Slot(str)
-    def _on_claim_known(self, latex: str) -> None:
-        line = self._chosen_line()
-        if line is not None and line.latex == latex:
-            self._show_card()
-
-    def ask_for_scheme(self) -> None:
-        """Ask for the mark scheme, and suggest marks by it."""
-        box = SchemeBox(self._scheme_text, self)
-        if box.exec():
-            self._scheme_text = box.text
-            self._desk.take_schemes(box.schemes)
-
-    def award_suggested(self) -> None:
-        """Write the marks that are suggested for the working of the chosen line beside their lines."""
-        document, marks = self._document, None
-        if document is not None and self.list.chosen >= 0:
-            marks = self._desk.marks_of(document, self.list.chosen)
-        if document is None or marks is None:
-            return
-        self._desk.do_all(document, awards_to_lines(document, self.list.chosen, marks), "Award suggested marks")
-
-    @Slot(int, object)
-    def _overrule(self, index: int, override: Override | None) -> None:
-        if self._document is not None and self._document.lines[index].override != override:
-            self._desk.do(self._document, Overrule(index, override))
-
-    @Slot(int, object)
-    def _mark(self, index: int, marks: tuple[LineMark, ...]) -> None:
-        if self._document is not None and self._document.lines[index].marks != marks:
-            self._desk.do(self._document, AwardMarks(index, marks))
-
-    def _set_reveal(self, reveal: Reveal) -> None:
-        self._reveal = reveal
-        self.list.set_reveal(reveal)
-        self.page.set_reveal(reveal)
-        self.pen.set_reveal(reveal)
-        self._show_card()
-
-    def _show_card(self) -> None:
-        document, index, line = self._document, self.list.chosen, self._chosen_line()
-        if document is None or line is None:
-            self.card.show_card(None)
-        else:
-            card = card_of(document, index, self._reveal)
-            if card is not None and (line.latex in self._as_claims or claims_identity(document, index)):
-                claim = self._desk.claims.of(line.latex)
-                card = card if claim is None else claim_card(index, line.latex, claim)
-            self.card.show_card(card, line_marks=line.marks, marks=self._desk.marks_of(document, index))
+    def show_student_mode(self) -> None:
+        """Switch hints one at a time on."""
+        self._menus.actions["student"].setChecked(True)
 
     # Editing -----------------------------------------------------------------------------------------------------
 
@@ -446,7 +363,7 @@ class Window(QMainWindow):
         following = self._document.next_doubtful(after)
         if following is None:
             self.statusBar().showMessage("No doubtful line is left.", 4000)
-            self.editor.show_line(self.list.chosen, self._chosen_line())
+            self.editor.show_line(self.list.chosen, self.chosen_line)
         else:
             self.list.choose(following)
         self.list.setFocus()
@@ -459,7 +376,9 @@ class Window(QMainWindow):
         if self.pages.count():
             self.pages.setCurrentRow((self.pages.currentRow() + step) % self.pages.count())
 
-    def _chosen_line(self) -> DeskLine | None:
+    @property
+    def chosen_line(self) -> DeskLine | None:
+        """The line that is chosen; None for none."""
         if self._document is None or not 0 <= self.list.chosen < len(self._document.lines):
             return None
         return self._document.lines[self.list.chosen]
@@ -472,8 +391,8 @@ class Window(QMainWindow):
     @Slot(int)
     def _on_line_chosen(self, index: int) -> None:
         self._keep_edit()
-        self.editor.show_line(index, self._chosen_line())
-        self._show_card()
+        self.editor.show_line(index, self.chosen_line)
+        self.verdicts.show_card()
         self.page.choose(index)
         self._refresh_actions()
 
@@ -495,6 +414,11 @@ class Window(QMainWindow):
 
     @Slot(object)
     def _on_changed(self, document: Document) -> None:
+        seen, self._seen = self._seen, (document.lines, document.verdicts)
+        is_same = all(one is other for one, other in zip(seen, self._seen, strict=True))
+        if self.is_writing and document is self._document and is_same:
+            self.pen.refresh()  # a stroke more, and nothing is read of it yet
+            return
         if document in self._desk.documents:
             self.pages.refresh(self._desk.documents.index(document), document)
         if document is self._document:
@@ -504,9 +428,9 @@ class Window(QMainWindow):
             self.pen.refresh()
             if chosen < 0 and document.lines and not self._desk.is_being_read(document):
                 self.list.choose(document.next_doubtful(-1) or 0)
-            if not self.editor.has_edit or self._chosen_line() is None:
-                self.editor.show_line(self.list.chosen, self._chosen_line())
-            self._show_card()
+            if not self.editor.has_edit or self.chosen_line is None:
+                self.editor.show_line(self.list.chosen, self.chosen_line)
+            self.verdicts.show_card()
         self._refresh_actions()
 
     @Slot(object)
@@ -520,8 +444,8 @@ class Window(QMainWindow):
         """Choose the line that was corrected."""
         if document is self._document and 0 <= index < len(document.lines):
             self.list.choose(index)
-            self.editor.show_line(index, self._chosen_line())
-            self._show_card()
+            self.editor.show_line(index, self.chosen_line)
+            self.verdicts.show_card()
 
     @Slot(object)
     def _on_checked(self, document: Document) -> None:
@@ -529,11 +453,6 @@ class Window(QMainWindow):
         untouched = not any(line.state is State.CONFIRMED for line in document.lines)
         if document is self._document and untouched and document.next_doubtful(-1) is None:
             self.go_to_slip()
-
-    @Slot(object)
-    def _on_marks_suggested(self, document: Document) -> None:
-        if document is self._document:
-            self._show_card()
 
     @Slot(int)
     def _choose_page(self, row: int) -> None:
@@ -553,7 +472,7 @@ class Window(QMainWindow):
             self.list.setFocus()
         else:
             self.editor.show_line(-1, None)
-        self._show_card()
+        self.verdicts.show_card()
         self._refresh_actions()
 
     @property
@@ -586,7 +505,7 @@ class Window(QMainWindow):
                 self.list.choose(chosen)
 
     def _refresh_actions(self) -> None:
-        self._menus.refresh(self._document, self._chosen_line())
+        self._menus.refresh(self._document, self.chosen_line)
 
     def show_keys(self) -> None:
         KeysBox(self._menus.menus, self).exec()

@@ -72,20 +72,20 @@ def test_card_of_a_slip_tells_step_factors_written_should_be_and_line_put_right(
 def test_student_gets_one_grade_of_hint_more_each_time(qtbot, window):
     window._desk.add_typed(SIGN)
     settle(qtbot, window)
-    window.set_student(True)
+    window.verdicts.set_student(True)
     window.go_to_slip()
     assert set(words(window)) == {"From line 1", "Line as written"}
     (mark, *_) = window.page._lines.marks
     whole = mark.frame.width()
     assert mark.should_be == ""
-    window.ask_for_hint()
+    window.verdicts.ask_for_hint()
     assert "8t" in words(window)["Hint 1"]
     assert "8t" not in words(window)["Hint 1"].replace("+8t", "")
     assert window.page._lines.marks[0].frame.width() < whole / 2  # the term alone is framed now
-    window.ask_for_hint()
+    window.verdicts.ask_for_hint()
     assert "sign" in words(window)["Hint 2"]
     assert window.page._lines.marks[0].should_be == ""
-    window.ask_for_hint()
+    window.verdicts.ask_for_hint()
     assert "Should be" in words(window)
     assert window.page._lines.marks[0].should_be == "-8t"
     assert not window.card._hint.isVisible()
@@ -94,7 +94,7 @@ def test_student_gets_one_grade_of_hint_more_each_time(qtbot, window):
 def test_student_sees_no_reason_before_asking_in_list_and_on_the_page(qtbot, window):
     window._desk.add_typed(SIGN)
     settle(qtbot, window)
-    window.set_student(True)
+    window.verdicts.set_student(True)
     assert window.list.model().row(1).reason == ""
     assert window.page._words(1) == "Line 2: does not follow."
 
@@ -146,7 +146,7 @@ def test_scheme_suggests_marks_and_they_are_awarded_in_one_step(qtbot, window):
     window.list.choose(2)
     assert "2 of 2" in window.card._suggestion.text()
     assert "the teacher decides" in window.card._suggestion.text()
-    window.award_suggested()
+    window.verdicts.award_suggested()
     assert document.lines[1].marks == (LineMark("M"),)
     assert document.lines[2].marks == (LineMark("A"),)
     window._desk.undo_group.undo()
