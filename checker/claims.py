@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
+from checker.coefficients import NAMES, discriminant_of
 from checker.knowledge import implicit, inverse_of, is_subject, line_of, names_function, worked_out, worked_out_in
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.steps import compare_values
+from checker.substitution import substituted
 from checker.syntax import (
     Chain,
     Function,
@@ -19,13 +21,14 @@ from checker.syntax import (
     Relation,
     Statement,
     Symbol,
+    System,
     letters,
     nodes_of,
     to_latex,
     walk,
 )
 
-__all__ = ["introduces", "judged_claim", "restricts_nothing", "set_to_nought"]
+__all__ = ["introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _EQUAL = frozenset({"=", "\\equiv", "\\approx"})
@@ -45,9 +48,11 @@ def judged_claim(statement: Statement, earlier: Earlier, known: Known) -> tuple[
     Returns:
         The outcome and the number of the line that it rests on; None when the line says nothing of the kind.
     """
+    if isinstance(statement, System):
+        return _of_parts(statement, earlier, known)
     members = _members(statement)
     if members is None:
-        return None
+        return _of_discriminant(statement, known)
     inverse = inverse_of(members[0], members[-1], known.knowledge)
     if inverse is not None:
         outcome = compare_values(*inverse, known)
@@ -62,7 +67,65 @@ def judged_claim(statement: Statement, earlier: Earlier, known: Known) -> tuple[
             continue
         rest = members[at + 1:] or members[:at]
         return _linked(member, value, rest, known), line_of(member, known.knowledge)
-    return _integrated(members, earlier, known) or _implied(statement, earlier, known)
+    return (
+        _of_quadratic(members, known) or _of_discriminant(statement, known)
+        or _integrated(members, earlier, known) or _implied(statement, earlier, known)
+    )
+
+
+def _of_parts(statement: System, earlier: Earlier, known: Known) -> tuple[Outcome, int | None] | None:
+    """a = 1, b = -4, c = 1: each part a claim of its own."""
+    found = [judged_claim(part, earlier, known) for part in statement.parts]
+    told = [one for one in found if one is not None]
+    if not told or len(told) < len(found):
+        return None
+    return max(told, key=lambda one: ("follows", "undecided", "slip").index(one[0].kind)
+               if one[0].kind in ("follows", "undecided", "slip") else 1)
+
+
+def _of_quadratic(members: tuple[Node, ...], known: Known) -> tuple[Outcome, int | None] | None:
+    """b = -4, or b^2 - 4ac = 16 - 4, of the quadratic on an earlier line."""
+    values = known.knowledge.quadratic
+    if not values:
+        return None
+    for at, member in enumerate(members[:-1]):
+        subject = discriminant_of() if isinstance(member, Symbol) and member.name == "Delta" else member
+        if not letters(subject) or not letters(subject) <= set(NAMES):
+            continue
+        if isinstance(subject, Symbol) and letters(members[-1]):
+            continue
+        outcome = _linked(member, substituted(subject, values), members[at + 1:], known)
+        return outcome, known.knowledge.quadratic_line
+    return None
+
+
+def _of_discriminant(statement: Statement, known: Known) -> tuple[Outcome, int | None] | None:
+    """16 - 4k > 0 after a quadratic with a k: its discriminant."""
+    values = known.knowledge.quadratic
+    if not values or not isinstance(statement, Relation) or not _is_nought(statement.right):
+        return None
+    value = substituted(discriminant_of(), values)
+    free = _free(value, known)
+    if not free or letters(statement.left) != free:
+        return None
+    if compare_values(value, statement.left, known).kind != "follows":
+        return None
+    return Outcome("follows", "The discriminant."), known.knowledge.quadratic_line
+
+
+def judged_alone(statement: Statement, known: Known) -> Outcome | None:
+    """A first line that says what a derivative, an integral or a sum of something written out is."""
+    members = _members(statement)
+    if members is None or not isinstance(members[0], Function):
+        return None
+    match members[0]:
+        case Function(name="deriv", arguments=(Symbol(), *_)):
+            return None
+        case Function(name="deriv" | "int" | "sum" | "prod" | "lim" | "between"):
+            outcome = _linked(members[0], worked_out(members[0], known.knowledge), members[1:], known)
+            return outcome if outcome.kind == "slip" else None
+        case _:
+            return None
 
 
 def introduces(statement: Statement, known: Known) -> bool:
@@ -100,8 +163,10 @@ def _members(statement: Statement) -> tuple[Node, ...] | None:
     match statement:
         case Relation(left=left, operator=operator, right=right) if operator in _EQUAL:
             return left, right
-        case Chain(members=members, operators=operators, continues=False) if set(operators) <= _EQUAL:
-            return members
+        case Chain(members=members, operators=operators, continues=False):
+            # what stands after an inequality sign, as in ... = -6 < 0, is no value
+            size = next((at for at, sign in enumerate(operators) if sign not in _EQUAL), len(operators))
+            return members[:size + 1] if size else None
         case _:
             return None
 
@@ -129,13 +194,18 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
             if at:
                 return Outcome("follows", f"Then it is set equal to {to_latex(one)}.")
             return Outcome("follows", _CONDITION, is_soft=True)
-        if outcome.kind == "slip" and _free(following, known) - free:
+        new = _free(following, known) - free
+        if outcome.kind == "slip" and new and not (len(new) == 1 and _is_indefinite(subject)):
             return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
         if outcome.kind == "slip" and not letters(before) and at == 0:
             reason = f"{to_latex(subject)} has another value: {outcome.reason}"
             return replace(outcome, reason=reason.replace("The line before", "it").replace("the line before", "it"))
         return outcome
     return Outcome("follows")
+
+
+def _is_indefinite(node: Node) -> bool:
+    return isinstance(node, Function) and node.name == "int" and len(node.arguments) == 2
 
 
 def _free(node: Node, known: Known) -> frozenset[str]:

@@ -8,6 +8,7 @@ from fractions import Fraction as Rational
 
 from checker.calculus.building import replaced
 from checker.calculus.derivative import differentiated, repeatedly_differentiated
+from checker.coefficients import NAMES, quadratic_of
 from checker.errors import ParseError
 from checker.polynomial import TooLargeError
 from checker.ring import UnsupportedError
@@ -69,6 +70,7 @@ class Knowledge:
         next_terms: u with the rule that gives a term by the one before: the letter n, and u_n inside.
         values: letters with a subscript that have a number for a value.
         sides: "Lhs" and "Rhs" with the two sides of the first equation.
+        quadratic, quadratic_line: a, b and c of the last quadratic, and the line where it stands.
     """
 
     functions: Mapping[str, Rule] = field(default_factory=dict)
@@ -77,6 +79,8 @@ class Knowledge:
     next_terms: Mapping[str, Rule] = field(default_factory=dict)
     values: frozenset[str] = frozenset()
     sides: Mapping[str, Node] = field(default_factory=dict)
+    quadratic: Mapping[str, Node] = field(default_factory=dict)
+    quadratic_line: int = -1
 
 
 NOTHING = Knowledge()
@@ -95,11 +99,18 @@ def learned(statements: Iterable[tuple[int, Statement]]) -> Knowledge:
     next_terms: dict[str, Rule] = {}
     values: set[str] = set()
     sides: dict[str, Node] = {}
+    quadratic: Mapping[str, Node] = {}
+    line = -1
+    used: set[str] = set()
     for index, statement in statements:
         if not sides and isinstance(statement, Relation) and statement.operator in ("=", "\\equiv") and not (
             {"Lhs", "Rhs"} & letters(statement)
         ):
             sides = {"Lhs": statement.left, "Rhs": statement.right}
+        if not quadratic and not used & set(NAMES):
+            quadratic, line = quadratic_of(statement) or {}, index
+        if not all(solved_by_number(part) for part in _parts(statement)):
+            used |= letters(statement)
         for left, right in _equations(statement):
             match left:
                 case Function(name=name, arguments=(Symbol(name=letter),), power=None) if names_function(left):
@@ -119,7 +130,16 @@ def learned(statements: Iterable[tuple[int, Statement]]) -> Knowledge:
                     by_letter[name] = Rule("", right, index)
                 case _:
                     continue
-    return Knowledge(functions, by_letter, terms, next_terms, frozenset(values), sides)
+    return Knowledge(functions, by_letter, terms, next_terms, frozenset(values), sides, quadratic, line)
+
+
+def _parts(statement: Statement) -> tuple[Statement, ...]:
+    return statement.parts if isinstance(statement, System) else (statement,)
+
+
+def solved_by_number(statement: Statement) -> bool:
+    """Is it a letter and its number, a = 1?"""
+    return isinstance(statement, Relation) and isinstance(statement.left, Symbol) and not letters(statement.right)
 
 
 def _equations(statement: Statement) -> Iterable[tuple[Node, Node]]:
@@ -354,6 +374,8 @@ def _derived(node: Function, known: Knowledge, depth: int) -> Node:
         return node
     if isinstance(body, Symbol):
         rule = known.letters.get(body.name)
+        if rule is not None:
+            rule = replace(rule, body=_down_to(rule.body, letter.name, known))
         if rule is None or letter.name not in letters(rule.body):
             return _named(body.name, letter.name, int(order.value), node)
         body = rule.body
@@ -363,6 +385,16 @@ def _derived(node: Function, known: Knowledge, depth: int) -> Node:
     except (UnsupportedError, TooLargeError):
         return node
     return Bracket(node.span, _with_names(out), "(")
+
+
+def _down_to(body: Node, name: str, known: Knowledge) -> Node:
+    """u^5 by x where u is given by x."""
+    for _ in range(3):
+        if name in letters(body):
+            break
+        for one in letters(body) & known.letters.keys():
+            body = replaced(body, one, Bracket(body.span, known.letters[one].body, "("))
+    return body
 
 
 def _named(name: str, by: str, order: int, node: Node) -> Symbol:

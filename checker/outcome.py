@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from checker.accuracy import Accuracy
 from checker.budget import Budget
 from checker.knowledge import NOTHING, Knowledge
 from checker.report import Task
@@ -50,7 +51,7 @@ class Known:
         unknown: the letter that the working solves for, when it is clear.
         knowledge: what the lines so far say of functions, sequences and letters.
         degrees: are angles in degrees? None when nothing tells.
-        accuracy: ("dp", 2) or ("sf", 3) when the line states one.
+        accuracy: when the line states one.
     """
 
     budget: Budget
@@ -61,7 +62,7 @@ class Known:
     unknown: str | None = None
     knowledge: Knowledge = NOTHING
     degrees: bool | None = None
-    accuracy: tuple[str, int] | None = None
+    accuracy: Accuracy | None = None
 
 
 def undecided(reason: str, *, is_soft: bool = False) -> Outcome:

@@ -6,16 +6,17 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from checker.accuracy import judged_decimal, rounded_latex
 from checker.boundaries import has_wrong_boundary
 from checker.budget import OutOfTimeError
 from checker.complex_roots import compare_complex
-from checker.numeric import Evaluator, UnsureError, approximate
+from checker.numeric import Evaluator, UnsureError, Value, approximate
 from checker.outcome import Known, Outcome, point_text, undecided
 from checker.periodic import compare_periodic, is_periodic
 from checker.polynomial import TooLargeError, is_constant, proportional
 from checker.real_roots import RealNumber
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.rounding import decimal_places, rounding_of
+from checker.rounding import decimal_places, places_when_rounded, rounding_of
 from checker.solutions import SetComparison, Witness, compare_sets, critical_values, is_true, links, solution_set
 from checker.substitution import solved_for
 from checker.syntax import (
@@ -35,7 +36,7 @@ from checker.syntax import (
 )
 from checker.syntax import Fraction as Quotient
 
-__all__ = ["compare_relations", "free_letters", "is_limit", "solved_letter", "unfolded_branches"]
+__all__ = ["by_accuracy", "compare_relations", "free_letters", "is_limit", "solved_letter", "unfolded_branches"]
 
 _PARAMETERS = (*map(Fraction, (2, 3, 5, -1, 7, -4, 11, -6, 13)), Fraction(1, 2), Fraction(7, 3))
 _TUPLES = 6  # of values for the other letters
@@ -303,16 +304,18 @@ def _rounded(
     """Each decimal given as the letter's value against the nearest solution of the line before."""
     if others:
         return None
-    decimals = []
+    decimals, nodes = [], []
+    is_near = any(getattr(branch, "operator", "") == "\\approx" for branch in unfolded_branches(second))
     for branch in unfolded_branches(second):
         if not isinstance(branch, Relation) or branch.operator not in ("=", "\\approx"):
             return None
         if not isinstance(branch.left, Symbol) or branch.left.name != name:
             return None
         decimal = decimal_places(branch.right)
-        if decimal is None or (decimal[1] == 0 and branch.operator == "="):
+        if decimal is None or (decimal[1] == 0 and branch.operator == "=" and known.accuracy is None):
             return None
-        decimals.append(decimal)
+        decimals.append((decimal[0], places_when_rounded(*decimal)))
+        nodes.append(branch.right)
     if not decimals:
         return None
     solved = solved_for(first)
@@ -328,12 +331,17 @@ def _rounded(
     if stretches or not roots or len(decimals) > len(roots):
         return None
     kinds = set()
-    for written, places in decimals:
+    for node, (written, places) in zip(nodes, decimals, strict=True):
         nearest = min(roots, key=lambda root: abs(root.middle - written))
+        if known.accuracy is not None:
+            told = _by_accuracy(nearest.value, node, known)
+            if told is None or told.kind == "slip":
+                return told
+            continue
         kind = rounding_of(nearest.value, written, places)
         if kind is None or kind == "wrong":
             return None
-        if nearest.exact is not None and kind != "exact" and places < 2 and _terminates(nearest.exact):
+        if not is_near and nearest.exact is not None and kind != "exact" and places < 2 and _terminates(nearest.exact):
             return None
         kinds.add(kind)
     if len(decimals) < len(roots):
@@ -341,6 +349,29 @@ def _rounded(
     if "cut" in kinds:
         return Outcome("follows", "The decimal is cut off; rounding would change its last digit.")
     return Outcome("follows", "The value is rounded.")
+
+
+def by_accuracy(value: Node, written: Node, known: Known) -> Outcome | None:
+    """A value rounded as the line says: right, wrong in the last digit, or None when it cannot be told."""
+    try:
+        exact = Evaluator({}, euler=known.euler).value(value)
+    except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
+        return None
+    return _by_accuracy(exact, written, known)
+
+
+def _by_accuracy(exact: Value, written: Node, known: Known) -> Outcome | None:
+    assert known.accuracy is not None
+    told = rounded_latex(exact, known.accuracy)
+    number = decimal_places(written)
+    if not told or number is None:
+        return None
+    if Fraction(told) == number[0]:
+        return Outcome("follows", f"Rounded to {known.accuracy.words}.")
+    right, _ = judged_decimal(exact, written, None)
+    if right:
+        return Outcome("follows", f"The value is rounded; to {known.accuracy.words} it is {told}.")
+    return Outcome("slip", f"To {known.accuracy.words} the value is {told}.", {})
 
 
 def _terminates(value: Fraction) -> bool:
@@ -398,7 +429,7 @@ def _several_letters(first: Statement, second: Statement, names: list[str], know
                 lost = lost or _soft(first, second, comparison, unknown, point, known)
             if comparison.only_second:
                 gained = gained or _soft(first, second, comparison, unknown, point, known)
-            if done >= _TUPLES:
+            if done >= _TUPLES and told >= _ENOUGH:
                 break
     if lost is not None and gained is not None:
         return Outcome("slip", f"{lost.reason} {gained.reason}", lost.witness)

@@ -15,9 +15,9 @@ from checker.outcome import Known, Outcome, point_text, undecided, witness_json
 from checker.periodic import is_periodic
 from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
 from checker.real_roots import real_roots
-from checker.relations import compare_relations
+from checker.relations import by_accuracy, compare_relations
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
-from checker.rounding import decimal_places, rounding_of
+from checker.rounding import decimal_places, places_when_rounded, rounding_of
 from checker.solutions import is_true, links
 from checker.substitution import known_values, solved_for, substituted, substituted_in
 from checker.syntax import (
@@ -26,6 +26,7 @@ from checker.syntax import (
     Definition,
     Division,
     Expression,
+    Function,
     Node,
     Number,
     Power,
@@ -37,12 +38,13 @@ from checker.syntax import (
     has_plus_minus,
     letters,
     nodes_of,
+    resolved,
     walk,
 )
 from checker.syntax import Fraction as Quotient
 from checker.verdict import No, Undecided, Yes
 
-__all__ = ["compare_values", "divides_by_zero", "inner_link", "judge_step", "value_of_line"]
+__all__ = ["compare_values", "divides_by_zero", "false_number", "inner_link", "judge_step", "value_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _PUT_IN = "A value seems to have been put in; it is not known which."
@@ -100,6 +102,21 @@ def inner_link(statement: Statement, known: Known, *, from_first: bool = False) 
             )
         if outcome.kind != "follows":
             return outcome
+    return None
+
+
+def false_number(statement: Statement, known: Known) -> Outcome | None:
+    """A link of a chain between two numbers that are not equal, whatever the lines before."""
+    if not isinstance(statement, Chain) or (has_angle(statement) and not known.degrees):
+        return None
+    operators = statement.operators[1:] if statement.continues else statement.operators
+    for at, operator in enumerate(operators):
+        first, second = statement.members[at], statement.members[at + 1]
+        if operator != "=" or _unknowns(first, known) or _unknowns(second, known):
+            continue
+        outcome = _values(first, second, known, operator)
+        if outcome.kind == "slip":
+            return None if _runs_on(statement.members, at, known) else outcome
     return None
 
 
@@ -176,6 +193,8 @@ def compare_values(first: Node, second: Node, known: Known) -> Outcome:
 
 
 def _values(first: Node, second: Node, known: Known, operator: str) -> Outcome:
+    if has_plus_minus(first) or has_plus_minus(second):
+        return _both_signs(first, second, known, operator)
     values = known_values(known.givens)
     for given in (False, True):
         if given:
@@ -208,6 +227,20 @@ def _values(first: Node, second: Node, known: Known, operator: str) -> Outcome:
     return Outcome("slip", _apart(verdict), witness_json(verdict.counterexample))
 
 
+def _both_signs(first: Node, second: Node, known: Known, operator: str) -> Outcome:
+    """Two values against two: the upper signs and the lower ones, in either order."""
+    old, new = ([resolved(node, choice) for choice in ("upper", "lower")] for node in (first, second))
+    found = []
+    for pairs in (((0, 0), (1, 1)), ((0, 1), (1, 0))):
+        outcomes = [_values(old[i], new[j], known, operator) for i, j in pairs]
+        if all(outcome.kind == "follows" for outcome in outcomes):
+            return outcomes[0]
+        found.append(next(outcome for outcome in outcomes if outcome.kind != "follows"))
+    return found[0] if all(outcome.kind == "slip" for outcome in found) else undecided(
+        "It could not be told whether both values are the same."
+    )
+
+
 def _apart(verdict: No) -> str:
     if not verdict.counterexample:
         if verdict.left and verdict.right:
@@ -222,6 +255,8 @@ def _apart(verdict: No) -> str:
 def _rounded(first: Node, second: Node, known: Known) -> Outcome | None:
     """A decimal in place of a value that it rounds."""
     written = decimal_places(second)
+    if known.accuracy is not None and written is not None and not _unknowns(first, known):
+        return by_accuracy(first, second, known)
     if written is None or written[1] == 0 or letters(first) - _CONSTANTS - ({"e"} if known.euler else set()):
         return None
     try:
@@ -247,8 +282,14 @@ def _is_short(value: Fraction) -> bool:
 
 
 def _near(first: Node, second: Node, known: Known) -> bool:
+    """Within two in a hundred, or rounded to the digits written, noughts at the end of a whole number left out."""
     evaluator = Evaluator({}, euler=known.euler)
+    written = decimal_places(second)
     try:
+        if written is not None:
+            kind = rounding_of(evaluator.value(first), written[0], places_when_rounded(*written))
+            if kind in ("exact", "rounded"):
+                return True
         a, b = _float(evaluator, first), _float(evaluator, second)
     except (UndefinedError, UnsureError, UnsupportedError, TooLargeError, OverflowError):
         return False
@@ -297,6 +338,10 @@ def _restricting(givens: Sequence[Statement], names: frozenset[str]) -> list[Sta
     """Without the givens that only say what a letter is which stands nowhere else, such as y = x^2 for a line in x."""
     kept = [part for given in givens for part in (given.parts if isinstance(given, System) else (given,))]
     kept = [given for given in kept if not (isinstance(given, Relation) and is_subject(given.left))]
+    for given in list(kept):
+        again = [other for other in kept if other is not given and _says_the_same(given, other)]
+        if again:
+            kept.remove(given)
     while True:
         spare = next((
             given for given in kept
@@ -306,6 +351,12 @@ def _restricting(givens: Sequence[Statement], names: frozenset[str]) -> list[Sta
         if spare is None:
             return kept
         kept.remove(spare)
+
+
+def _says_the_same(first: Statement, second: Statement) -> bool:
+    """Do both give the same letter the same value?"""
+    one, other = solved_for(first), solved_for(second)
+    return one is not None and other is not None and one[0] == other[0] and isinstance(equal(one[1], other[1]), Yes)
 
 
 def _by_equations(first: Node, second: Node, equations: Sequence[Relation], known: Known) -> Outcome | None:
@@ -327,11 +378,20 @@ def _by_equations(first: Node, second: Node, equations: Sequence[Relation], know
         return None
 
 
+def _unknowns(part: Node | Statement, known: Known) -> frozenset[str]:
+    return letters(part) - _CONSTANTS - ({"e"} if known.euler else set())
+
+
+def _is_indefinite(node: Node) -> bool:
+    return any(isinstance(one, Function) and one.name == "int" and len(one.arguments) == 2 for one in walk(node))
+
+
 def _put_in(first: Node, second: Node, known: Known) -> Outcome | None:
     """Has a value been put in place of a letter? Then nothing can be said without knowing it."""
-    names_a = letters(first) - _CONSTANTS
-    names_b = letters(second) - _CONSTANTS
+    names_a, names_b = _unknowns(first, known), _unknowns(second, known)
     values = known_values(known.givens)
+    if len(names_b - names_a) == 1 and _is_indefinite(first):
+        return None  # the constant of integration
     if names_b - names_a:
         return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
     dropped = names_a - names_b
@@ -412,8 +472,7 @@ def _set_equal(before: Expression, after: Statement, known: Known) -> Outcome:
 
 
 def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
-    names_a = letters(before) - _CONSTANTS
-    names_b = letters(after) - _CONSTANTS
+    names_a, names_b = _unknowns(before, known), _unknowns(after, known)
     if isinstance(after, Chain) and all(operator == "=" for operator in after.operators) and len(after.members) > 2:
         if not names_b:
             return inner_link(after, known, from_first=True) or Outcome("follows", "The numbers agree.")
@@ -428,6 +487,8 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         return undecided("An inequality with ± has no agreed meaning; write each part out.")
     if not names_a and names_b and isinstance(before, Relation) and not _holds(before, known):
         return compare_relations(before, after, known)
+    if not names_b and len(names_a) > 1 and isinstance(after, Relation) and _holds(after, known):
+        return Outcome("follows", "It is true for all values.")
     if not names_b and names_a:
         check = _is_check(before, after, known)
         if check is not None:
@@ -443,6 +504,11 @@ def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
         )
     if names_b < names_a and names_b and not _only_cancelled(before, names_b, known):
         outcome = _with_values(before, after, known)
+        if outcome is not None and outcome.kind == "follows":
+            return outcome
+        subject, value = solved_for(before), solved_for(after)
+        if subject is not None and value is not None and subject[0] != value[0] and not letters(value[1]):
+            return undecided(_PUT_IN, is_soft=True)
         if outcome is not None:
             return outcome
         direct = compare_relations(before, after, known)

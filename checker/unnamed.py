@@ -32,6 +32,10 @@ def named_lines(lines: Sequence[Line | None], question: Statement | None = None)
         if UNNAMED in letters(statement):
             statement = _named(statement, told) or Note(statement.span, line.text.strip())
             line = replace(line, statement=statement)
+        renamed = _without_index(statement, told)
+        if renamed is not None:
+            statement = renamed
+            line = replace(line, statement=statement)
         sides = any(isinstance(one, Relation) and "Rhs" not in letters(one) for one in told)
         if isinstance(statement, Expression) and letters(statement) == {"Rhs"} and not sides:
             statement = Note(statement.span, line.text.strip())
@@ -61,6 +65,26 @@ def _named(statement: Statement, told: Sequence[Statement]) -> Statement | None:
         return None
     (name,) = known[-1]
     return substituted_in(statement, {UNNAMED: Symbol(statement.span, name)})
+
+
+def _without_index(statement: Statement, told: Sequence[Statement]) -> Statement | None:
+    """x_1 = 2, x_2 = -5 where x was looked for: two values of x."""
+    parts = statement.parts if isinstance(statement, System) else (
+        statement.branches if isinstance(statement, Alternatives) else (statement,)
+    )
+    earlier = frozenset().union(*(letters(one) for one in told))
+    out: list[Statement] = []
+    for part in parts:
+        left = part.left if isinstance(part, Relation) else part.members[0] if isinstance(part, Chain) else None
+        if not isinstance(left, Symbol) or "_" not in left.name or letters(part) - {left.name, "pi", "e"}:
+            return None
+        stem, _, index = left.name.partition("_")
+        if not index.replace(",", "").isdigit() or stem not in earlier or left.name in earlier:
+            return None
+        out.append(substituted_in(part, {left.name: Symbol(left.span, stem)}))
+    if len(out) > 1:
+        return Alternatives(statement.span, tuple(out))
+    return out[0] if out else None
 
 
 def _pair(statement: Statement) -> Chain | None:

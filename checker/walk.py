@@ -6,18 +6,20 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from checker.accuracy import stated_accuracy
 from checker.budget import OutOfTimeError
 from checker.claims import introduces, judged_claim, restricts_nothing, set_to_nought
 from checker.common_solutions import judged_by_solutions
 from checker.errors import ParseError
 from checker.further import Place, equations_of, place_of
 from checker.identical import judged_by_coefficients
-from checker.knowledge import learned
+from checker.knowledge import learned, solved_by_number
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.report import Verdict
-from checker.steps import divides_by_zero, judge_step
-from checker.substitution import solved_for
+from checker.rounding import decimal_places
+from checker.steps import divides_by_zero, false_number, judge_step
+from checker.substitution import solved_for, substituted_in
 from checker.syntax import (
     Alternatives,
     Chain,
@@ -32,6 +34,7 @@ from checker.syntax import (
     System,
     letters,
     parse_line,
+    to_latex,
 )
 from checker.systems import follows_together
 
@@ -121,7 +124,7 @@ class Walk:
             one = self._judged(index, part, line)
             if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
                 step = one
-            self.entries.append(Entry(index, part, self._family(one), one.verdict == "start"))
+            self.entries.append(Entry(index, one.part, self._family(one), one.verdict == "start"))
         for condition in line.conditions:
             solved = solved_for(condition)
             if solved is not None:
@@ -171,8 +174,25 @@ class Walk:
                 outcome = undecided(told, is_soft=True)
         if outcome.kind == "undecided" and outcome.is_soft and line.conditions and _is_value(part):
             return Step("start", None, Outcome("follows", "Taken as given."), part)
+        if outcome.kind in ("undecided", "slip") and self._names_something(index, part):
+            definition = Definition(part.span, part.left, part.right)  # type: ignore[union-attr, arg-type]
+            return Step("follows", None, Outcome("follows", "A name for later lines."), definition)
+        if outcome.kind == "slip" and any(_exchanged(entry.statement, part) for entry in self.entries):
+            return Step("start", None, Outcome("follows", "The two letters are exchanged, as for an inverse."), part)
         index_of_source = None if source is None else source.index
         return Step(self._verdict(outcome, source), index_of_source, outcome, part, tuple(self.entries))
+
+    def _names_something(self, index: int, part: Statement) -> bool:
+        """u = x^2 without "let": a new letter for an expression in known ones, and a later line uses it."""
+        if not isinstance(part, Relation) or part.operator != "=" or not isinstance(part.left, Symbol):
+            return False
+        name, inside = part.left.name, letters(part.right) - _CONSTANTS
+        seen = frozenset().union(*(letters(entry.statement) for entry in self.entries))
+        if name in seen or name in inside or not inside or not inside <= seen:
+            return False
+        return any(
+            name in letters(later.statement) for later in self.lines[index + 1:] if later is not None
+        )
 
     def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
         if outcome.kind != "follows":
@@ -188,7 +208,10 @@ class Walk:
     def _best(self, index: int, part: Statement, line: Line) -> tuple[Outcome, Entry | None]:
         """The kindest fair verdict over the earlier lines: any line may follow from any other."""
         known = self._known_for(line)
-        claim = self._claim(part, known)
+        false = false_number(part, known)
+        if false is not None and self.entries:
+            return false, self.entries[-1]
+        claim = self._claim(part, known) or self._with_value_first(part, known)
         if claim is not None:
             return claim
         nearest: tuple[Outcome, Entry | None] | None = None
@@ -209,6 +232,8 @@ class Walk:
                     outcome = judged_by_coefficients(entry.statement, part, step_known) or outcome
                 if outcome.kind not in ("follows", "slip"):
                     outcome = set_to_nought(entry.statement, part, step_known) or outcome
+                if outcome.kind == "slip" and not entry.is_start and _are_values(entry.statement, part):
+                    continue  # another value of the same letter, put in or of another branch
                 if outcome.kind != "follows" and restricts_nothing(entry.statement, known):
                     outcome = undecided("It is not clear how this line comes from the rule before it.", is_soft=True)
             except OutOfTimeError:
@@ -272,6 +297,22 @@ class Walk:
         source = next((entry for entry in reversed(self.entries) if entry.index == index), None)
         return outcome, source
 
+    def _with_value_first(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
+        """x = 1, y = 1 - 6 + 9 = 4 after y = x^3 - 6x^2 + 9x: the first value put in gives the second."""
+        if not isinstance(part, System) or len(part.parts) != 2 or not solved_by_number(part.parts[0]):
+            return None
+        value, rest = part.parts
+        solved, given = solved_for(rest), solved_for(value)
+        if solved is None or given is None or solved[0] == given[0] or letters(solved[1]):
+            return None
+        for entry in reversed(self.entries):
+            told = solved_for(entry.statement)
+            if told is None or told[0] != solved[0] or letters(told[1]) - _CONSTANTS != {given[0]}:
+                continue
+            outcome = judge_step(entry.statement, rest, replace(known, givens=(*known.givens, value)))
+            return (outcome, entry) if outcome.kind in ("follows", "slip") else None
+        return None
+
     def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
         earlier = [(entry.index, entry.statement) for entry in self.entries]
         try:
@@ -307,7 +348,8 @@ class Walk:
         budget = self.known.budget.part(_SECONDS_A_LINE)
         told = (*((-1, given) for given in self.known.givens), *((one.index, one.statement) for one in self.entries))
         return replace(
-            self.known, budget=budget, givens=(*self.known.givens, *line.conditions, *values), knowledge=learned(told)
+            self.known, budget=budget, accuracy=stated_accuracy(line.text) if line.accuracy else None,
+            givens=(*self.known.givens, *line.conditions, *values), knowledge=learned(told),
         )
 
     def _without(self, known: Known, entry: Entry) -> Known:
@@ -363,6 +405,25 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
 
 def _is_equation(statement: Statement) -> bool:
     return isinstance(statement, Relation) and statement.operator == "="
+
+
+def _are_values(first: Statement, second: Statement) -> bool:
+    """Do both give a number in digits to the same letter?"""
+    one, other = solved_for(first), solved_for(second)
+    if one is None or other is None or one[0] != other[0]:
+        return False
+    numbers = decimal_places(one[1]), decimal_places(other[1])
+    return numbers[0] is not None and numbers[1] is not None and numbers[0][1] <= numbers[1][1]
+
+
+def _exchanged(first: Statement, second: Statement) -> bool:
+    """Is the second the first with its two letters exchanged?"""
+    names = sorted(letters(first) - _CONSTANTS)
+    if len(names) != 2 or not isinstance(first, Relation) or not isinstance(second, Relation):
+        return False
+    one, other = names
+    swapped = substituted_in(first, {one: Symbol(first.span, other), other: Symbol(first.span, one)})
+    return to_latex(swapped) == to_latex(second)
 
 
 def _is_domain(statement: Statement) -> bool:

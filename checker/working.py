@@ -9,16 +9,19 @@ from dataclasses import replace
 from checker.accuracy import Accuracy, stated_accuracy
 from checker.angles import in_degrees
 from checker.budget import Budget, OutOfTimeError
+from checker.claims import judged_alone
 from checker.equality import equal, uses_euler
 from checker.errors import ParseError
 from checker.final import final_answer, told_of_answer
 from checker.identities import claimed
 from checker.outcome import Known, Outcome, point_text, witness_json
-from checker.relations import compare_relations, solved_letter
+from checker.relations import compare_relations, is_limit, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
 from checker.smallest import difference_slip
+from checker.solutions import links
 from checker.steps import divides_by_zero, inner_link, judge_step
 from checker.syntax import (
+    Alternatives,
     Chain,
     Definition,
     Expression,
@@ -26,6 +29,8 @@ from checker.syntax import (
     Note,
     Relation,
     Statement,
+    Symbol,
+    System,
     function_readings,
     letters,
     nodes_of,
@@ -115,6 +120,7 @@ class _Judge:
             except ParseError:
                 self.notes.append(f"The given {text!r} could not be read and is left out.")
         statements = [line.statement for line in self.lines if line is not None]
+        givens += self._bounds(statements)
         if self.question is not None:
             statements.append(self.question)
         nodes = [node for statement in (*statements, *givens) for node in nodes_of(statement)]
@@ -125,6 +131,20 @@ class _Judge:
             degrees=in_degrees((*statements, *givens, *self._conditions())),
             unknown=solved[-1] if solved and self.working.task == "solve" else None,
         )
+
+    def _bounds(self, statements: Sequence[Statement]) -> Iterator[Statement]:
+        """Bounds of a letter that stand beside the question or the first line: sin x = 0.5, 0 <= x < 360."""
+        first = next((line for line in self.lines if line is not None and not isinstance(line.statement, Note)), None)
+        told = [self.question, *statements[:1], *(first.conditions if first is not None else ())]
+        for statement in told:
+            whole = statement.parts if isinstance(statement, System) else (statement,)
+            for part in whole:
+                if part is None or not is_limit(part) or len(letters(part) - {"pi"}) != 1:
+                    continue
+                if part is statement and statement not in (first.conditions if first is not None else ()):
+                    continue
+                if _bounds_a_letter(part):
+                    yield part
 
     def _conditions(self) -> Iterator[Statement]:
         for line in self.lines:
@@ -203,7 +223,9 @@ class _Judge:
         if divides_by_zero(statement, self.known):
             return LineReport("start", reason="A division by zero stands on this line; it has no value.")
         try:
-            inner = inner_link(statement, self.known, from_first=not letters(statement))
+            inner = judged_alone(statement, self.known) or inner_link(
+                statement, self.known, from_first=not letters(statement)
+            )
         except OutOfTimeError:
             inner = None
         if inner is not None and inner.kind == "slip":
@@ -361,5 +383,29 @@ class _Judge:
             report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness is not None)
             for report in self.reports.values()
         )
+        if final.correct is not True and self.walk.completed:
+            gathered = self._branches_gathered(statements)
+            again = final_answer(starts, gathered, known) if gathered else final
+            final = again if again.correct else final
         # an answer is not called wrong when no line was: a value may have been put in
         return final if final.correct is not False or accused else replace(final, correct=None)
+
+
+    def _branches_gathered(self, statements: Sequence[Statement]) -> list[Statement]:
+        """The lines with, at the end, every value that a branch came to."""
+        name = solved_letter(statements[-1]) if statements else None
+        if name is None:
+            return []
+        values: dict[str, Statement] = {}
+        for statement in statements:
+            if solved_letter(statement) == name and letters(statement) == {name}:
+                values.setdefault(to_latex(statement), statement)
+        return [*statements, Alternatives(statements[-1].span, tuple(values.values()))]
+
+
+def _bounds_a_letter(statement: Statement) -> bool:
+    """0 <= x < 360 or x > 0, and no inequality to solve such as 2x + 1 > 5."""
+    return all(
+        not letters(one) - {"pi"} or isinstance(one, Symbol)
+        for left, _, right in links(statement) for one in (left, right)
+    )

@@ -17,11 +17,12 @@ from checker.syntax.tree import (
     Relation,
     Span,
     Statement,
+    Symbol,
     System,
     letters,
 )
 
-__all__ = ["INTEGERS", "UNNAMED", "SetReader", "is_set", "is_set_sign", "told_by_words"]
+__all__ = ["INTEGERS", "UNNAMED", "SetReader", "in_integers", "is_set", "is_set_sign", "told_by_words"]
 
 UNNAMED = "?"  # the letter of a set that stands alone; the lines before it say which is meant
 INTEGERS = "integers"
@@ -89,6 +90,15 @@ def _closes_at_end(tokens: Sequence[Token]) -> bool:
     return False
 
 
+def _in_integers(span: Span, letter: Node) -> Relation:
+    return Relation(span, letter, "\\in", Function(span, INTEGERS, (Number(span, Fraction(0), "0"),)), span)
+
+
+def in_integers(letter: Token, end: int) -> Relation:
+    """x is an integer, in words."""
+    return _in_integers((letter.start, end), Symbol((letter.start, letter.end), letter.text))
+
+
 class SetReader:
     """Reads the tokens of a set.
 
@@ -152,7 +162,7 @@ class SetReader:
         if name == "R" and not rest:
             return System(span, ())
         if name == "Z" and not rest:
-            return Relation(span, letter, "\\in", Function(span, INTEGERS, (Number(span, Fraction(0), "0"),)), span)
+            return _in_integers(span, letter)
         raise ParseError(self.text, tokens[0].start, "the real numbers or the integers")
 
     def _by_condition(self, inside: list[Token]) -> Statement | None:

@@ -9,7 +9,7 @@ from dataclasses import replace
 from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
 from checker.syntax.labels import after_label, is_label
-from checker.syntax.sets import UNNAMED, SetReader, is_set, is_set_sign, told_by_words
+from checker.syntax.sets import UNNAMED, SetReader, in_integers, is_set, is_set_sign, told_by_words
 from checker.syntax.surroundings import surroundings_of
 from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
 from checker.syntax.tree import (
@@ -34,6 +34,7 @@ __all__ = ["parse", "parse_expression", "parse_line"]
 _WORDS_ONLY = re.compile(r"[A-Za-z][A-Za-z ,.;:'!?-]*")
 _CONDITIONAL = frozenset({"for", "when", "where", "given", "since", "because", "with", "if", "as", "provided"})
 _LINKING = frozenset({"so", "hence", "thus", "then", "therefore", "giving", "gives", "check", "so that", "we get"})
+_WHOLE = re.compile(r"\b(?:integer|whole number)")
 _PUTTING_IN = frozenset({
     "when", "at", "for", "if", "put", "putting", "sub", "substitute", "substituting", "using", "given", "where", "with",
 })
@@ -289,6 +290,9 @@ class _LineParser:
                 segments[-1].append(token)
         parts: list[Statement] = []
         for segment in segments:
+            if len(segment) == 2 and segment[0].kind == "letter" and _WHOLE.search(segment[1].text):
+                parts.append(in_integers(segment[0], segment[1].end))
+                continue
             cleaned = self._cleaned(segment)
             if cleaned:
                 parts.append(self._relation(cleaned))
