@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication
 from desktop.desk import Desk
 from desktop.language import tr
 from desktop.options_menu import OptionsMenu
+from desktop.reader_process import ReaderProcess
 from desktop.set_actions import SetActions
 from desktop.sets import Sets
 from desktop.settings import Settings, sets_folder
@@ -60,7 +61,8 @@ def run_window(files: Sequence[Path], *, log_path: Path, ended_badly: bool = Fal
     settings = Settings()
     QLocale.setDefault(choose_locale(settings.language, decimal_comma=settings.decimal_comma))
     install(application, settings.language)
-    desk = Desk()
+    reader = ReaderProcess()
+    desk = Desk(reader=reader)
     window = Window(desk)
     sets = Sets(desk, sets_folder())
     actions = SetActions(window, sets, settings)
@@ -82,5 +84,6 @@ def run_window(files: Sequence[Path], *, log_path: Path, ended_badly: bool = Fal
     desk.warm_up()
     status = application.exec()
     sets.close()
+    reader.close()
     settings.save()
     return status

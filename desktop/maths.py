@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
 import warnings
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 
-__all__ = ["DOUBT", "Maths", "MathsError", "compact", "load_typesetter", "plain", "tidy", "typeset"]
+from desktop.language import with_comma
+
+__all__ = [
+    "DOUBT", "Maths", "MathsError", "compact", "laid_out_of", "load_typesetter", "plain", "take_laid_out", "tidy",
+    "typeset",
+]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
 _SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
@@ -19,6 +25,7 @@ _LAID_SIZE = 40.0
 _LAID_COLOUR = "#010203"
 DOUBT = "#040506"
 r"""Colour that stands in LaTeX (\textcolor) for that of doubtful symbols."""
+_MOST_LAID = 4096
 LONGEST = 600
 """Characters of LaTeX that are typeset; no written line is longer."""
 
@@ -75,7 +82,7 @@ def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000", doubt: s
     Raises:
         MathsError: the LaTeX is incomplete or not known to the typesetter.
     """
-    laid = _laid_out(_SIGN.sub(r"\1{\2}", compact(latex)))
+    laid = _laid_out(_key(latex))
     scale = size / _LAID_SIZE
     width, height = laid.width * scale, laid.height * scale
     svg = laid.svg.replace(_LAID_COLOUR, colour).replace(DOUBT, doubt or colour)
@@ -83,9 +90,49 @@ def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000", doubt: s
     return Maths(svg=svg, width=width, height=height, ascent=laid.ascent * scale)
 
 
-@lru_cache(maxsize=4096)
+def laid_out_of(readings: Iterable[str]) -> dict[str, Maths]:
+    """Lay readings out, as they are and as one would type them; those that cannot be typeset are left out.
+
+    What comes back goes to `take_laid_out` in the process that shows them.
+    """
+    laid: dict[str, Maths] = {}
+    for latex in readings:
+        for text in (_key(latex), _key(tidy(latex))):
+            with contextlib.suppress(MathsError):
+                laid[text] = _laid_out(text)
+    return laid
+
+
+def take_laid_out(laid: Mapping[str, Maths]) -> None:
+    """Know how lines are laid out that another process has laid out."""
+    for text, maths in laid.items():
+        _remember(text, maths)
+
+
+def _key(latex: str) -> str:
+    return _SIGN.sub(r"\1{\2}", with_comma(compact(latex), "{,}"))
+
+
+_LAID: dict[str, Maths] = {}
+"""Lines that were laid out, by their text: a memory like that of `lru_cache`, which another process can fill."""
+
+
+def _remember(text: str, maths: Maths) -> None:
+    while len(_LAID) >= _MOST_LAID:
+        _LAID.pop(next(iter(_LAID)), None)
+    _LAID[text] = maths
+
+
 def _laid_out(text: str) -> Maths:
     """Lay a line out once; sizes and colours come from this."""
+    maths = _LAID.get(text)
+    if maths is None:
+        maths = _lay_out(text)
+        _remember(text, maths)
+    return maths
+
+
+def _lay_out(text: str) -> Maths:
     if not text:
         raise MathsError("There is nothing to show yet.")
     if len(text) > LONGEST:
@@ -139,4 +186,4 @@ def plain(sentence: str) -> str:
     text = _SPACED_FACTOR.sub("", _SPACED_DIGITS.sub("", sentence))
     for pattern, instead in _PLAIN:
         text = pattern.sub(instead, text)
-    return _COMMAND.sub(lambda m: _SIGNS.get(m.group(1), m.group(0)), text)
+    return with_comma(_COMMAND.sub(lambda m: _SIGNS.get(m.group(1), m.group(0)), text))

@@ -42,7 +42,7 @@ def test_page_that_was_read_is_there_after_a_kill_and_a_restart(home, tmp_path):
     sets = tmp_path / "Documents" / "Firstslip"
     process = start(home, sample("candidate-4160.inkml"))
     try:
-        wait_for(lambda: any(b"+ 1 3 n - 3 n" in f.read_bytes() for f in sets.glob("*")), "the reading in the set's file")
+        wait_for(lambda: any(b"+ 1 3 n - 3 n" in f.read_bytes() for f in sets.glob("*")), "the reading in the file")
         process.send_signal(signal.SIGKILL)
     finally:
         process.kill()
