@@ -77,6 +77,8 @@ def _one_for_one(step: _Step, kind: str, style: Style) -> Iterator[Proposal]:
         return
     right, one, two = odd[0]
     value = value_of(right)
+    if not value:
+        return
     text = write_value(value, style)
     if len(value) > 1 and isinstance(right, Product | Power):
         text = _product_text(right, style)

@@ -21,8 +21,19 @@ from checker.slips.links import links_of
 from checker.slips.partials import bare
 from checker.slips.placing import placements
 from checker.slips.proposals import MISSING, Proposal
-from checker.slips.proposers import anew, bars, branches, documented_in_place, gathered, linked, related, small_repairs
+from checker.slips.proposers import (
+    SHORT,
+    anew,
+    bars,
+    branches,
+    documented_in_place,
+    gathered,
+    linked,
+    related,
+    small_repairs,
+)
 from checker.slips.values import TooLarge, value_of
+from checker.slips.writing import write_value
 from checker.steps import judge_step
 from checker.syntax import parse_line, tight
 from checker.syntax.tree import (
@@ -105,7 +116,11 @@ def diagnose(
             proposal = search.first(gathered(everything, line, written, search.deadline), None)
         if proposal is not None:
             if rule is not None and (rule.telling or proposal.cost >= ODD):
-                because = f"{rule.because}: {proposal.because}" if proposal.cost <= LIKELY else rule.because
+                general = rule.because.partition(": ")[0]
+                because = f"{general}: {proposal.because}" if proposal.cost <= LIKELY else rule.because
+                detail = _detail(rule, line)
+                if detail:
+                    because = f"{general}: {detail}"
                 proposal = replace(proposal, kind=rule.kind, because=because)
             return search.slip(proposal)
     return None
@@ -208,7 +223,9 @@ def _has_structure(line: Line) -> bool:
     )
 
 
-def _documented(before: Line, written: Line, *, telling: bool, deadline: float) -> ExpressionSlip | RelationSlip | None:
+def _documented(
+    before: Line, written: Line, *, telling: bool, deadline: float,
+) -> ExpressionSlip | RelationSlip | None:
     """The first slip of the catalogue that turns the line before into the written one, those that say most first."""
     try:
         plain: RelationSlip | None = None
@@ -224,10 +241,18 @@ def _documented(before: Line, written: Line, *, telling: bool, deadline: float) 
         return None
 
 
+def _detail(rule: ExpressionSlip | RelationSlip, line: Line) -> str:
+    statement = line.statement
+    return rule.detail(statement) if isinstance(rule, RelationSlip) and isinstance(statement, Relation) else ""
+
+
 def _in_expression(before: Line, written: Line, *, telling: bool, deadline: float) -> ExpressionSlip | None:
     for link in links_of(before, written):
         for place in placements(link.old, link.new, link.text):
             for found in expression_slips(place.old, value_of(place.new), telling=telling, deadline=deadline):
                 if found.kind != "factor-pair" or isinstance(bare(place.new), Product | Power):
-                    return found
+                    right = write_value(value_of(place.old))
+                    if right is None or right == place.source or max(len(right), len(place.source)) > SHORT:
+                        return found
+                    return replace(found, because=f"{found.because}: {place.source} is {right}")
     return None

@@ -10,7 +10,7 @@ from checker.slips.leaves import Leaf
 from checker.slips.partials import Partial
 from checker.slips.proposals import Proposal
 from checker.slips.reading import ONES, Reading, flow_of
-from checker.slips.sentences import collected, made, shown, sign_reason
+from checker.slips.sentences import collected, made, quotient_reason, shown, sign_reason
 from checker.slips.values import Value, divide, negate, scale, subtract, total
 from checker.slips.writing import signed, unsigned
 
@@ -110,9 +110,16 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         if part.origin in ("bracket", "bar") or part.factors[0] == "-":
             return reading.proposal(1.0 + doubt, "sign-bracket", leaf, needed, reason)
         if part.origin in MULTIPLIED:
-            reason += f": {_sign_words(reading, part)}"
+            words = _sign_words(reading, part)
+            reason += f": {words}" if words else ""
             return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
         if part.origin in ("quotient", "power", "raised"):
+            words = quotient_reason(part.factors, part.value) if part.origin == "quotient" else ""
+            is_power = part.origin == "raised" and len(part.factors) == 2 and part.factors[1].isdigit()
+            if is_power and part.factors[0].lstrip("(").startswith("-"):
+                sign = "positive" if int(part.factors[1]) % 2 == 0 else "negative"
+                words = f"{part.factors[1]} negative factors make a {sign} product"
+            reason += f": {words}" if words else ""
             return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
         return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
     if as_factor and part.origin == "scaled" and leaf.place.span != leaf.span and not moved:
@@ -138,6 +145,8 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
         kind, cost = ("product", 1.3) if same_key else ("power-law", 1.2)
         return reading.proposal(cost + doubt, kind, leaf, needed, reason)
     if part.origin in ("quotient", "bar"):
+        if part.origin == "quotient" and leaf.multiplier not in ONES and same_key:
+            reason += f", which is {right} here"
         if any(not atom.isalpha() for key in needed for atom, _ in key):
             return reading.proposal(2.5 + doubt, "other", leaf, needed, reason)
         kind = "arithmetic" if same_key else "letter-lost" if leaf.key == () else "power-law"
@@ -180,7 +189,7 @@ def _sign_words(reading: Reading, part: Partial) -> str:
         return "a square is not negative" if part.coefficient > 0 else "the minus stands before the square"
     if part.factors[0] == "-":
         return "the minus before the bracket turns each sign"
-    return sign_reason(part.factors)
+    return sign_reason(part.factors, part.value)
 
 
 def _collected(reading: Reading, leaf: Leaf, needed: Value, likes: Sequence[Partial], doubt: float) -> Proposal | None:

@@ -33,9 +33,13 @@ def factor_pairs(before: Line, written: Line, style: Style, deadline: float) -> 
             if right is None or () not in target or isinstance(bare(place.old), Product | Power):
                 continue
             reason = factor_pair_reason(target, place.new, style)
-            if reason is None or any(_fits(bracket, target) for bracket in brackets):
+            if reason is None:
                 continue
-            if _is_difference_of_squares(target) and {abs(b) for _, b in map(_numbers, brackets)} != {_root(target)}:
+            if not isinstance(bare(place.new), Power) and any(_fits(bracket, target) for bracket in brackets):
+                continue
+            is_square = isinstance(bare(place.new), Power)
+            sizes = {abs(_numbers(bracket)[1]) for bracket in brackets}
+            if not is_square and _is_difference_of_squares(target) and sizes != {_root(target)}:
                 continue
             span, right = place.new.span, _in_order(right, written.text[slice(*place.new.span)])
             yield Proposal(1.3 + 0.1 * depth, "factor-pair", span, right, reason, (Edit(span, right), *link.tail))

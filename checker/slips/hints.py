@@ -57,7 +57,7 @@ def hint(slip: Slip, grade: int) -> str:
     """
     match grade:
         case 1:
-            return "Look for a term that is missing." if slip.term == MISSING else f"Look at {slip.term}."
+            return "Go through this line term by term, beside the line before." if slip.term == MISSING else f"Look at {slip.term}."
         case 2:
             return KINDS.get(slip.kind, KINDS["other"])
         case 3:

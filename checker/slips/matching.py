@@ -19,6 +19,8 @@ from checker.syntax.latex import tight
 __all__ = ["matching_proposals"]
 
 MOST_SIGNS = 6
+# a rule that, when it is not known, is broken at every place of a step
+THROUGHOUT = frozenset({"sign-moved", "sign-product", "sign-bracket", "multiply-each-term", "divide-each-term"})
 
 
 def matching_proposals(reading: Reading) -> Iterator[Proposal]:
@@ -217,7 +219,7 @@ def _two_terms(reading: Reading, gap: Value) -> Iterator[Proposal]:
         choices.append(sorted(found, key=lambda proposal: proposal.cost)[:3])
     for first, second in pairs_of(*choices):
         if first.span != second.span:
-            yield _both(reading, first, second, 1.2)
+            yield _both(reading, first, second, 0.9)
 
 
 def _two_alike(reading: Reading, key: Monomial) -> Iterator[Proposal]:
@@ -242,4 +244,6 @@ def _both(reading: Reading, first: Proposal, second: Proposal, extra: float) -> 
     where = tight(reading.line[other.span[0]:other.span[1]]) or "a missing term"
     because = f"{lead.because}; also {where} should be {other.should_be}: {other.because}"
     cost = extra + first.cost + second.cost
+    if first.kind == second.kind and first.kind in THROUGHOUT:
+        cost = lead.cost + 0.8
     return Proposal(cost, lead.kind, lead.span, lead.should_be, because, (*lead.edits, *other.edits))

@@ -8,6 +8,7 @@ from dataclasses import replace
 from checker.slips.alternatives import alternative_proposals, roots_of
 from checker.slips.catalogue import expression_slips
 from checker.slips.contexts import narrowed
+from checker.slips.explanations import SIDES
 from checker.slips.factor_pairs import with_factor_reason
 from checker.slips.frames import Frame
 from checker.slips.leaves import Edit, leaves_of
@@ -21,7 +22,7 @@ from checker.slips.relations import relation_proposals
 from checker.slips.repair import repairs, whole_side
 from checker.slips.right_forms import right_edits
 from checker.slips.trials import trials
-from checker.slips.values import TooLarge, as_constant, subtract, symbol, value_of
+from checker.slips.values import TooLarge, Value, as_constant, subtract, symbol, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.syntax import tight
 from checker.syntax.tree import Alternatives, Line, Power, Product, Relation, Root, Symbol, walk
@@ -30,6 +31,7 @@ __all__ = [
     "Proposer", "anew", "bars", "branches", "documented_in_place", "gathered", "linked", "related", "small_repairs",
 ]
 
+SHORT = 40  # characters of a part of a line that is named in a sentence
 Proposer = Callable[[Line, Line, Style, float], Iterator[Proposal]]
 
 
@@ -58,7 +60,10 @@ def documented_in_place(before: Line, written: Line, style: Style, deadline: flo
             if rule.whole:
                 for rank, edit in enumerate(right_edits(rule, place, style)):
                     cost = 1.0 + 0.2 * depth + 0.01 * rank
-                    yield Proposal(cost, rule.kind, edit.span, edit.text, rule.because, (edit, *link.tail))
+                    right = edit.text.strip("+")
+                    is_whole = edit.span == place.span and right != place.source and len(place.source) <= SHORT
+                    because = f"{rule.because}: {place.source} is {right}" if is_whole else rule.because
+                    yield Proposal(cost, rule.kind, edit.span, edit.text, because, (edit, *link.tail))
             break
 
 
@@ -117,10 +122,28 @@ def small_repairs(before: Line, written: Line, style: Style, deadline: float) ->
         for found in (_careful(repairs(frame)), trials(frame, source), whole_side(frame, source)):
             for proposal in found:
                 told = proposal
-                if proposal.because.startswith("with ") and (not frame.is_relation or not value_of(frame.sides[1])):
-                    told = with_factor_reason(proposal, frame.target, frame.sides[0], style)
+                if proposal.because.startswith("with ") and frame.is_relation:
+                    told = _with_both_sides(proposal, before, frame, style)
+                if told.because.startswith("with ") and (not frame.is_relation or not value_of(frame.sides[1])):
+                    told = with_factor_reason(told, frame.target, frame.sides[0], style)
                 yield replace(told, edits=(*proposal.edits, *tail))
     yield from _root_repairs(before, written, style, deadline)
+
+
+def _with_both_sides(proposal: Proposal, before: Line, frame: Frame, style: Style) -> Proposal:
+    """A change on one side told by what was added on the other."""
+    old = before.statement
+    if not isinstance(old, Relation):
+        return proposal
+    for side, other in ((0, 1), (1, 0)):
+        added = subtract(value_of(frame.sides[side]), value_of((old.left, old.right)[side]))
+        start, end = frame.sides[other].span
+        text = write_value(added, style)
+        if len(added) == 1 and start <= proposal.span[0] and proposal.span[1] <= end and text is not None:
+            done = f"{text.removeprefix('-')} was {'taken away' if text.startswith('-') else 'added'}"
+            because = f"{done} on the {SIDES[side]}, so the same is done on the {SIDES[other]}"
+            return replace(proposal, because=because)
+    return proposal
 
 
 def _root_repairs(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
@@ -146,9 +169,20 @@ def _root_repairs(before: Line, written: Line, style: Style, deadline: float) ->
             for other in found[1:]
         ]
         kept = [proposal for proposal in same if proposal is not None]
+        lead = _with_bottom(lead, target, written.text)
         if len(kept) == len(same):
             edits = tuple(edit for proposal in (lead, *kept) for edit in proposal.edits)
             yield replace(lead, edits=edits)
+
+
+def _with_bottom(proposal: Proposal, target: Value, line: str) -> Proposal:
+    """The bottom of the quadratic formula told as 2a."""
+    twice = next((2 * n for key, n in target.items() if sum(e for _, e in key) == 2), None)
+    edit = proposal.edits[0]
+    before = line[:edit.span[0]].rstrip("{ ")
+    if twice is None or edit.text != str(twice) or not before.endswith("}"):
+        return proposal
+    return replace(proposal, because=f"the bottom of the formula is 2a, and a is {twice / 2}, so it is {twice}")
 
 
 def _careful(proposals: Iterable[Proposal]) -> Iterator[Proposal]:

@@ -20,6 +20,7 @@ from checker.slips.values import (
     multiply,
     negate,
     power,
+    subtract,
     term_value,
     total,
     value_of,
@@ -173,11 +174,30 @@ def _direction(before: Relation, written: Relation) -> Iterator[Proposal]:
     if written.operator not in TURNED:
         return
     should_be = TURNED[written.operator]
-    because = "multiplying or dividing by a negative number turns the sign round, and nothing else does"
+    because = _turning(before, written)
     yield Proposal(
         1.0, "inequality-direction", written.operator_span, should_be, because,
         (Edit(written.operator_span, should_be),),
     )
+
+
+def _turning(before: Relation, written: Relation) -> str:
+    """Why the sign turns, or stays: by what both sides were multiplied or divided."""
+    old, new = (subtract(value_of(one.left), value_of(one.right)) for one in (before, written))
+    shared = [key for key in old if key and key in new]
+    general = "multiplying or dividing by a negative number turns the sign round, and nothing else does"
+    if not shared:
+        return general
+    ratio = old[shared[0]] / new[shared[0]]
+    if ratio == 1:
+        return "no side was multiplied or divided, so the sign stays as it is"
+    if ratio == -1:
+        return "both sides changed their sign, which turns the sign of the inequality round"
+    done, by = ("divided", ratio) if abs(ratio) > 1 else ("multiplied", 1 / ratio)
+    number = write_value({(): by})
+    if by < 0:
+        return f"both sides were {done} by {number}, a negative number, which turns the sign round"
+    return f"both sides were {done} by {number}, a positive number, so the sign stays as it is"
 
 
 def _total(terms: Sequence[Partial] | Sequence[Leaf], side: int) -> Value:

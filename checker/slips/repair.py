@@ -117,6 +117,8 @@ def _numbers(frame: Frame) -> Iterator[Proposal]:
                 numbers = _tried(frame, node)
             else:
                 numbers = fitting(frame, frame.value({id(node): blank}))
+                below = frame.value({id(node): symbol(BLANK, -1)}) if not numbers else {}
+                numbers = numbers or [1 / number for number in fitting(frame, below) if number]
             for number in numbers:
                 if number == node.value:
                     continue
@@ -126,6 +128,10 @@ def _numbers(frame: Frame) -> Iterator[Proposal]:
                 because = f"with {text} in place of {node.text} the line agrees with the line before"
                 # a plain term of a sum has been matched already: changing its number again says nothing new
                 cost = 2.9 if id(node) in plain else 1.9
+                if number.denominator > 1 and not frame.style.decimals and "frac" not in frame.line:
+                    cost += 1.5
+                elif abs(number) > node.value:
+                    cost += 0.04
                 yield at_term(frame, cost, "arithmetic", [Edit(node.span, text)], because)
 
 

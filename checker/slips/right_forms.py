@@ -67,6 +67,9 @@ def _texts(rule: ExpressionSlip, place: Placement, style: Style) -> Iterator[str
             yield divided_out(node, style) or source
         case "operation-order" | "unlike-terms":
             yield source
+        case "power-law" if rule.id == "pythagoras-not-squared":
+            cosine = write_value(multiply(value_of(place.new), value_of(place.new)), style)
+            yield cosine or source
         case "power-law":
             yield same_base(node, style) or written
         case _:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from checker.slips.partials import Partial
 from checker.slips.values import Value, negate
 from checker.slips.writing import Style, signed, unsigned, write_value
 
-__all__ = ["collected", "made", "shown", "sign_reason"]
+__all__ = ["collected", "made", "quotient_reason", "shown", "sign_reason"]
+
+_OPENING = re.compile(r"[-+( ]+")
 
 
 def shown(value: Value, style: Style) -> str:
@@ -16,9 +19,15 @@ def shown(value: Value, style: Style) -> str:
     return write_value(value, style) or "the right term"
 
 
-def sign_reason(factors: Sequence[str]) -> str:
-    """Which sign a product has, and why."""
-    negative = sum(factor.lstrip("( ").startswith("-") for factor in factors)
+def sign_reason(factors: Sequence[str], result: Value) -> str:
+    """Which sign a product has, and why; empty where the signs in front of the factors do not decide it."""
+    signs = [_minuses(factor) for factor in factors]
+    is_negative = all(number < 0 for number in result.values())
+    if (sum(signs) % 2 == 1) != is_negative:
+        return ""
+    if any(count == 2 for count in signs):
+        return "two minus signs make a plus"
+    negative = sum(signs)
     if negative == 0:
         return "no factor is negative, so the product is positive"
     if len(factors) == 2:
@@ -29,6 +38,22 @@ def sign_reason(factors: Sequence[str]) -> str:
     sign = "negative" if negative % 2 else "positive"
     verb = "is" if negative == 1 else "are"
     return f"{negative} of the {len(factors)} factors {verb} negative, so the product is {sign}"
+
+
+def _minuses(factor: str) -> int:
+    """How many minus signs stand in front of a factor, brackets looked through: two in -(-3)."""
+    opening = _OPENING.match(factor)
+    return opening[0].count("-") if opening is not None else 0
+
+
+def quotient_reason(factors: Sequence[str], result: Value) -> str:
+    """Which sign a quotient of two has, and why."""
+    negative = sum(_minuses(factor) for factor in factors)
+    if len(factors) != 2 or (negative == 1) != all(number < 0 for number in result.values()):
+        return ""
+    if negative == 2:
+        return "both are negative, so the quotient is positive"
+    return "one of the two is negative, so the quotient is negative" if negative == 1 else ""
 
 
 def made(partial: Partial, style: Style) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations
 from math import isqrt
 
@@ -25,6 +26,8 @@ from checker.slips.values import (
     value_of,
 )
 from checker.syntax.tree import Function, Node, Power, Product, Sum, Term
+
+OTHER = {"sin": "cos", "cos": "sin"}
 
 
 def _logarithm(term: Term) -> tuple[Function, Value, Value] | None:
@@ -169,3 +172,15 @@ def square_of_root_squared(node: Node) -> Iterator[Value]:
                 number = as_constant(multiply(a, b))
                 if number is not None and number > 0 and isqrt(int(number)) ** 2 != number:
                     yield multiply(divide(value_of(node), constant(number)), constant(number * number))
+
+
+def pythagoras_not_squared(node: Node) -> Iterator[Value]:
+    """1 - sin^2 t to cos t."""
+    terms = sum_terms(node)
+    if len(terms) != 2 or constant(1) not in terms or not isinstance(node, Sum):
+        return
+    for term in node.terms:
+        body = bare(term.body)
+        if isinstance(body, Function) and body.name in OTHER and body.power is not None and term.sign == "-":
+            inside = value_of(body.arguments[0])
+            yield applied(replace(body, name=OTHER[body.name]), inside)

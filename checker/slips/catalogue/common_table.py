@@ -54,6 +54,11 @@ COMMON_SLIPS: tuple[ExpressionSlip, ...] = (
         ("PRACTICE",), telling=True, whole=True,
     ),
     ExpressionSlip(
+        "pythagoras-not-squared", common.pythagoras_not_squared, "power-law",
+        "the squares of sine and cosine add up to 1, so what is left is a square",
+        ("PRACTICE",), telling=True, whole=True,
+    ),
+    ExpressionSlip(
         "root-product-squared", common.square_of_root_squared, "power-law",
         "a root times itself is the number under it",
         ("PRACTICE",), telling=True, whole=True,

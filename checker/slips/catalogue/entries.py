@@ -39,6 +39,10 @@ class ExpressionSlip:
         return tuple(source_of(reference) for reference in self.sources)
 
 
+def no_detail(relation: Relation) -> str:
+    return ""
+
+
 @dataclass(frozen=True, slots=True)
 class RelationSlip:
     """A slip that turns a relation into others.
@@ -51,6 +55,7 @@ class RelationSlip:
         sources: where it is documented, as keys of the list of sources.
         telling: whether it says more than that a term has a wrong sign, number or power.
         whole: whether the whole line is the place, rather than one term.
+        detail: the numbers of this relation in words, to stand after the reason; empty where there are none.
     """
 
     id: str
@@ -60,6 +65,7 @@ class RelationSlip:
     sources: tuple[str, ...]
     telling: bool = False
     whole: bool = False
+    detail: Callable[[Relation], str] = no_detail
 
     def documented(self) -> tuple[Source, ...]:
         return tuple(source_of(reference) for reference in self.sources)

@@ -70,6 +70,8 @@ def powers_added(node: Node) -> Iterator[Value]:
     """(b^3)^5 to b^8."""
     if (found := raised_value(node)) is not None and is_monomial(found[0]):
         (key, number), = found[0].items()
+        if all(exponent == 1 for _, exponent in key):
+            return
         keys = tuple((atom, exponent + found[1]) for atom, exponent in key)
         yield multiply(power(constant(number), found[1]), {keys: Rational(1)})
         yield {keys: number}
@@ -84,7 +86,7 @@ def coefficient_not_raised(node: Node) -> Iterator[Value]:
 def coefficient_times_power(node: Node) -> Iterator[Value]:
     if (found := raised_value(node)) is not None and is_monomial(found[0]):
         (key, number), = found[0].items()
-        if abs(number) != 1:
+        if abs(number) != 1 and found[1] >= 2:
             yield scale(power({key: Rational(1)}, found[1]), number * found[1])
 
 

@@ -31,6 +31,7 @@ from checker.slips.values import (
     total,
     value_of,
 )
+from checker.slips.writing import signed, write_value
 from checker.syntax.tree import Node, Product, Relation, Sum, Symbol, walk
 
 Branches = list[tuple[Value, Value]]
@@ -190,7 +191,8 @@ def divided_by_letter(relation: Relation) -> Iterator[Branches]:
 
 
 def root_signs(relation: Relation) -> Iterator[Branches]:
-    if (found := roots_of(relation)) is not None and len(found[1]) > 1:
+    is_product = isinstance(bare(relation.left), Product) and not value_of(relation.right)
+    if is_product and (found := roots_of(relation)) is not None and len(found[1]) > 1:
         letter, roots = found
         yield [(symbol(letter), negate(value)) for value in roots]
         for place in range(len(roots)):
@@ -335,3 +337,31 @@ def power_copied_wrong(relation: Relation) -> Iterator[Branches]:
                     rest = tuple(pair for pair in rest if pair[1])
                     new = add(subtract(side, {key: number}), {rest: number})
                     yield [(new, other) if is_left else (other, new)]
+
+
+def _shown(number: Rational) -> str:
+    return write_value(constant(number)) or ""
+
+
+def detail_of_b(relation: Relation) -> str:
+    """"b is -6, so minus b is 6"."""
+    if (found := _formula(relation)) is None:
+        return ""
+    b = as_constant(found[2]) or Rational(0)
+    return f"b is {_shown(b)}, so minus b is {_shown(-b)}"
+
+
+def detail_under_root(relation: Relation) -> str:
+    """"-4 times 2 times -1 is +8"."""
+    if (found := _formula(relation)) is None:
+        return ""
+    a, c = (as_constant(found[place]) or Rational(0) for place in (1, 3))
+    return f"-4 times {_shown(a)} times {_shown(c)} is {signed(_shown(-4 * a * c))}"
+
+
+def detail_of_bottom(relation: Relation) -> str:
+    """"minus b is -4, and over 2a it is -2"."""
+    if (found := _formula(relation)) is None:
+        return ""
+    a, b = (as_constant(found[place]) or Rational(0) for place in (1, 2))
+    return f"minus b is {_shown(-b)}, and divided by {_shown(2 * a)} that is {_shown(-b / (2 * a))}"

@@ -111,17 +111,17 @@ RELATION_SLIPS: tuple[RelationSlip, ...] = (
     RelationSlip(
         "quad-formula-sign-b", relations.formula_sign_of_b, "sign-product",
         "the formula starts with minus b",
-        ("PRACTICE",), telling=True,
+        ("PRACTICE",), telling=True, detail=relations.detail_of_b,
     ),
     RelationSlip(
         "quad-formula-disc-sign", relations.formula_sign_under_root, "sign-product",
         "under the root stands b squared minus 4ac, with the signs of a and c",
-        ("PRACTICE",), telling=True,
+        ("PRACTICE",), telling=True, detail=relations.detail_under_root,
     ),
     RelationSlip(
         "quad-formula-denominator-partial", relations.formula_part_divided, "divide-each-term",
         "the whole top of the formula is divided by 2a",
-        ("LAM",), telling=True,
+        ("LAM",), telling=True, detail=relations.detail_of_bottom,
     ),
     RelationSlip(
         "complete-square-not-balanced", relations.square_not_balanced, "one-side-only",
