@@ -64,14 +64,14 @@ class _Engine:
         self._ocr = cli.LatexOCR(arguments)
         self._ocr.args.temperature = COLDEST
         self._said: list[tuple[Any, Any]] = []
-        generate = self._ocr.model.generate
+        generate = self._ocr.model.decoder.generate
 
-        def remembered(image: Any, **options: Any) -> Any:
-            said = generate(image, **options)
-            self._said.append((image, said))
+        def remembered(begin: Any, *lengths: Any, **options: Any) -> Any:
+            said = generate(begin, *lengths, **options)
+            self._said.append((options["context"], said))
             return said
 
-        self._ocr.model.generate = remembered
+        self._ocr.model.decoder.generate = remembered
         from importlib.metadata import version
 
         self.name = f"pix2tex {version('pix2tex')}"
@@ -82,16 +82,16 @@ class _Engine:
         self._torch.manual_seed(SEED)
         self._said.clear()
         latex = self._ocr(Image.open(io.BytesIO(png)))
-        image, said = self._said[-1]
-        return {"latex": latex, "probability": self._probability(image, said), "tokens": int(said.shape[-1])}
+        context, said = self._said[-1]
+        return {"latex": latex, "probability": self._probability(context, said), "tokens": int(said.shape[-1])}
 
-    def _probability(self, image: Any, said: Any) -> float:
-        """Product of the tokens' probabilities, by one more pass over what was said."""
+    def _probability(self, context: Any, said: Any) -> float:
+        """Product of the tokens' probabilities, by one more pass of the decoder over what was said."""
         torch, model = self._torch, self._ocr.model
         with torch.no_grad():
             begin = torch.full((1, 1), int(self._ocr.args.bos_token), dtype=torch.long)
             given = torch.cat([begin, said[:, :-1]], dim=1)[:, -int(self._ocr.args.max_seq_len) :]
-            logits = model.decoder.net(given, context=model.encoder(image))
+            logits = model.decoder.net(given, context=context)
             logs = torch.log_softmax(logits.float(), -1).gather(-1, said[:, -given.shape[1] :, None])
         return float(logs.sum().exp())
 

@@ -13,7 +13,7 @@ from recognition.reader.grammar import BANNED, Grammar
 from recognition.reader.network import Memory, Network
 from recognition.reader.tokens import EOS, L2R, PAD, R2L
 
-__all__ = ["Reading", "Spoken", "best_readings", "greedy_reading", "neighbours"]
+__all__ = ["Reading", "Spoken", "best_readings", "greedy_reading", "neighbours", "score_reading"]
 
 _SURE: Final = 6.0  # nats: a finished reading this far ahead of all that goes on ends the search
 _HOPELESS: Final = 4.0  # nats behind the best one that goes on: such a reading is dropped
@@ -129,6 +129,12 @@ def best_readings(
         views[direction][tokens] = one
     readings = [Reading(views[0][tokens], views[1][tokens]) for tokens in every]
     return sorted(readings, key=lambda reading: -reading.score)
+
+
+def score_reading(network: Network, memory: Memory, tokens: tuple[int, ...]) -> Reading:
+    """A given reading scored in both directions."""
+    forwards, backwards = _score(network, memory, [(tokens, 0), (tokens, 1)])
+    return Reading(forwards, backwards)
 
 
 def neighbours(reading: Reading, forwards: Grammar, kinds: NDArray[np.bool_]) -> Iterator[Reading]:

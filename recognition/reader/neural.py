@@ -10,13 +10,14 @@ from typing import Final, Protocol, runtime_checkable
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.reader.beam import Reading, best_readings, greedy_reading, neighbours
+from recognition.reader.beam import Reading, best_readings, greedy_reading, neighbours, score_reading
 from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink, drawn
 from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
 from recognition.reader.network import Memory, Network
-from recognition.reader.tokens import SPECIAL, is_valid
+from recognition.reader.same_hand import LineStudy
+from recognition.reader.tokens import SPECIAL, NotCanonical, is_valid, normalise
 from recognition.reader.weights import MODEL_FOLDER, ModelFacts, load_weights
 from recognition.result import Box, Candidate, Tick, Token, no_tick
 
@@ -100,6 +101,33 @@ class NeuralReader:
             out.append(self._read_line(crop, beam, grammars))
         tick(len(crops), len(crops))
         return out
+
+    def study(self, crop: LinePicture | LineStrokes, latex: str) -> LineStudy | None:
+        """What is seen of a line when it says what is given: for `reweighed`, of confirmed lines and of others.
+
+        Args:
+            latex: the confirmed reading, or the first candidate of a line that is not confirmed.
+        Returns:
+            None where there is no ink, no attention in these weights, or the LaTeX is not in our vocabulary.
+        """
+        image = self._canonical(crop)
+        ids = {token: number for number, token in enumerate(self.facts.vocabulary)}
+        try:
+            tokens = normalise(latex)
+        except NotCanonical:
+            return None
+        if not tokens or not image.pixels.any() or not all(token in ids for token in tokens):
+            return None
+        memory = self._look(image)
+        reading = score_reading(self._network, memory, tuple(ids[token] for token in tokens))
+        attention = reading.attention
+        if attention is None:
+            return None
+        values = memory.values[-1, 0]  # of the last layer, whose heads were taught where to look: (heads, cells, width)
+        looks = np.einsum("tn,hnd->thd", attention, values).reshape(len(tokens), -1).astype(np.float32)
+        own = set(drawn(tokens))
+        is_sign = np.array([n in own and token not in _NO_SIGNS for n, token in enumerate(tokens)])
+        return LineStudy(tuple(tokens), is_sign, reading.spread, looks, self.facts.vocabulary)
 
     def joint_scores(self, crop: LinePicture | LineStrokes, *, beam: int = 5) -> list[tuple[str, float]]:
         """Readings of a line with their joint log-scores, best first: what the temperature is fitted on."""
