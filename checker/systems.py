@@ -9,7 +9,7 @@ from itertools import combinations
 import sympy
 
 from checker.outcome import Known, Outcome
-from checker.polynomial import Poly, TooLargeError, exponents, letters_in
+from checker.polynomial import ONE, Poly, TooLargeError, exponents, letters_in, multiply
 from checker.relations import compare_relations, unfolded_branches
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.substitution import solved_for, substituted_in
@@ -19,6 +19,7 @@ __all__ = ["follows_together"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _MOST_EQUATIONS = 6
+_MOST_TERMS = 300  # of the branches of the line multiplied together
 
 
 def follows_together(
@@ -149,9 +150,12 @@ def _by_ideal(equations: list[tuple[int, Relation]], after: Statement, known: Kn
         if ring.relations or not all(_is_small(poly) for poly in (*polys, *targets)) or not all(targets):
             return None
         symbols = sympy.symbols(f"v0:{len(ring.names)}")
-        whole = sympy.Integer(1)
+        product = ONE
         for target in targets:
-            whole *= _sympy(target, symbols)
+            product = multiply(product, target)
+            if len(product) > _MOST_TERMS:
+                return None
+        whole = _sympy(product, symbols)
         for i, j in sorted(combinations(range(len(polys)), 2), reverse=True):
             known.budget.check()
             if not polys[i] or not polys[j]:
@@ -161,7 +165,7 @@ def _by_ideal(equations: list[tuple[int, Relation]], after: Statement, known: Kn
             if not whole.free_symbols <= set(free):
                 continue
             basis = sympy.groebner(generators, *free, order="grevlex")
-            if basis.exprs != [sympy.Integer(1)] and basis.contains(sympy.expand(whole)):
+            if basis.exprs != [sympy.Integer(1)] and basis.contains(whole):
                 return tuple(sorted({equations[i][0], equations[j][0]}))
         return None
 
