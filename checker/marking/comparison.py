@@ -8,12 +8,13 @@ from enum import Enum
 from checker.budget import OutOfTimeError
 from checker.equality import equal
 from checker.forms import checked_form
+from checker.marking.rounds import rounds_to
 from checker.marking.scheme import Form
-from checker.marking.shape import shape, size, written_alike
+from checker.marking.shape import is_linear, shape, size, written_alike
 from checker.numeric import UnsureError
 from checker.outcome import Known
 from checker.polynomial import TooLargeError
-from checker.relations import compare_relations, free_letters
+from checker.relations import compare_relations, free_letters, unfolded_branches
 from checker.report import Task
 from checker.ring import UndefinedError, UnsupportedError
 from checker.syntax import (
@@ -45,6 +46,7 @@ class Likeness(Enum):
     SAME = "equivalent and of the form asked"
     FURTHER = "equivalent and simpler: it may come from the line asked for"
     ROUNDED = "a rounded value of it"
+    UNROUNDED = "an exact value that rounds to it"
     UNSURE = "it could not be compared"
     OTHER_FORM = "equivalent but not of the form asked"
     LIKE = "of the same form with other numbers"
@@ -146,6 +148,11 @@ def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, i
         return Likeness.SAME if is_same else Likeness.NONE
     if form == "exact" and written_alike(target, part):
         return Likeness.SAME
+    if form == "awrt":
+        rounds = rounds_to(target, part, known)
+        if rounds is not None:
+            return Likeness.SAME if rounds == "written" else Likeness.UNROUNDED
+        return Likeness.LIKE if is_like else Likeness.NONE
     told = _equivalence(target, part, known)
     if told == "rounded":
         return Likeness.ROUNDED
@@ -162,7 +169,14 @@ def _likeness(target: Statement, part: Statement, form: Form, known: Known, *, i
         return Likeness.SAME
     if isinstance(target, Expression) and _has_brackets(target) != _has_brackets(part):
         return Likeness.OTHER_FORM  # shorter perhaps, but on the other side of multiplying out
-    return Likeness.FURTHER if size(part) < size(target) else Likeness.OTHER_FORM
+    return Likeness.FURTHER if size(part) < size(target) and _is_beyond(target, part) else Likeness.OTHER_FORM
+
+
+def _is_beyond(target: Statement, part: Statement) -> bool:
+    """Can a shorter condition come from the one asked for? x(x-2)=8 does not come from x^2-2x-8=0, but x=4 may."""
+    if isinstance(target, Expression) or is_linear(target):
+        return True
+    return all(is_linear(branch) for branch in unfolded_branches(part))
 
 
 def _has_brackets(statement: Statement) -> bool:

@@ -16,7 +16,9 @@ from checker.syntax import Statement, parse
 __all__ = ["Evidence", "weighed"]
 
 # slips in working out, not in the method; Source: common practice, no source
-_OF_ARITHMETIC = frozenset({"arithmetic", "copied", "like-terms", "sign", "sign-bracket", "sign-product", "signed"})
+_OF_ARITHMETIC = frozenset({
+    "arithmetic", "copied", "like-terms", "product", "sign", "sign-bracket", "sign-product", "signed",
+})
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +40,8 @@ class Evidence:
 
 def weighed(mark: Mark, line: Written, told: Candidate) -> Evidence | None:
     """Weigh a line for a mark; None when it has nothing to do with it."""
+    if mark.part == "special case":
+        return _special(mark, line, told)
     best: Evidence | None = None
     for target in mark.targets:
         for statement in (line.gathered, line.statement):
@@ -63,6 +67,9 @@ def _by_likeness(mark: Mark, target: Statement, match: Match, line: Written, tol
         case Likeness.ROUNDED:
             return Evidence("teacher", f"Line {number} gives a rounded value where the scheme's is exact; the teacher "
                             "decides.")
+        case Likeness.UNROUNDED:
+            return Evidence("teacher", f"Line {number} gives an exact value where the scheme wants a decimal (awrt); "
+                            "the teacher decides.")
         case Likeness.UNSURE:
             return Evidence("teacher", f"Line {number} could not be compared with the scheme; the teacher decides.")
         case Likeness.OTHER_FORM:
@@ -79,6 +86,17 @@ def _by_likeness(mark: Mark, target: Statement, match: Match, line: Written, tol
             return _like(mark, target, match.part, line, told)
         case _:
             return _slipped_further(mark, target, line, told) or _easier(mark, line, told)
+
+
+def _special(mark: Mark, line: Written, told: Candidate) -> Evidence | None:
+    """A special case is what the scheme says it is, however it came about."""
+    for target in mark.targets:
+        for statement in (line.gathered, line.statement):
+            if statement is None or line.is_opening:
+                continue
+            if compared(target, statement, mark.form, told.known).likeness is Likeness.SAME:
+                return Evidence(True, f"Line {line.index + 1} is the special case of the scheme.")
+    return None
 
 
 # a line that is right

@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Literal
 
+from checker.marking.scheme import Part
+
 __all__ = ["NOTE", "Award", "Awarded", "Marks"]
 
+PARTS: tuple[Part, ...] = ("main", "special case", "no working")
 Awarded = bool | Literal["teacher"]
 NOTE = "These marks are a suggestion; the teacher decides."
 
@@ -16,7 +19,7 @@ class Award:
     """One mark: earned, not earned, or left to the teacher.
 
     Args:
-        code, worth, purpose: as the scheme has them.
+        code, worth, purpose, part: as the scheme has them.
         awarded: True, False, or "teacher" when it cannot be told.
         line: the line that it was given or refused for, counted from 0; None when no line stands for it.
         reason: one or two plain sentences; lines are counted from 1 there.
@@ -28,6 +31,7 @@ class Award:
     awarded: Awarded
     line: int | None
     reason: str
+    part: Part = "main"
 
     def to_json(self) -> dict[str, Any]:
         return {
@@ -37,23 +41,32 @@ class Award:
 
 @dataclass(frozen=True, slots=True)
 class Marks:
-    """The marks suggested for one working."""
+    """The marks suggested for one working.
+
+    Special cases (SC) and marks for an answer without working (N) stand in place of the others, and never beside them.
+    """
 
     each: tuple[Award, ...]
+
+    def _sum(self, part: Part, *, is_open: bool) -> int:
+        return sum(
+            award.worth for award in self.each
+            if award.part == part and (award.awarded is True or (is_open and award.awarded == "teacher"))
+        )
 
     @property
     def total(self) -> int:
         """Marks that are surely earned."""
-        return sum(award.worth for award in self.each if award.awarded is True)
+        return max(self._sum(part, is_open=False) for part in PARTS)
 
     @property
     def highest(self) -> int:
         """The sum if the teacher gives every mark left open."""
-        return sum(award.worth for award in self.each if award.awarded is not False)
+        return max(self._sum(part, is_open=True) for part in PARTS)
 
     @property
     def out_of(self) -> int:
-        return sum(award.worth for award in self.each)
+        return sum(award.worth for award in self.each if award.part == "main")
 
     def to_json(self) -> dict[str, Any]:
         return {

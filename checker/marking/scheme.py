@@ -7,18 +7,21 @@ from dataclasses import dataclass
 from typing import Any, Literal, NoReturn
 
 from checker.errors import InputError, ParseError
+from checker.marking.text import entries_of
 from checker.syntax import Note, Statement, parse
 
-__all__ = ["FORMS", "Form", "Mark", "MarkKind", "read_scheme"]
+__all__ = ["FORMS", "Form", "Mark", "MarkKind", "Part", "read_scheme"]
 
-MarkKind = Literal["M", "A", "B"]
-Form = Literal["oe", "exact", "expanded", "factorised", "simplest"]
+MarkKind = Literal["M", "A", "B", "N"]
+Part = Literal["main", "special case", "no working"]
+Form = Literal["oe", "exact", "expanded", "factorised", "simplest", "awrt"]
 
-FORMS: tuple[str, ...] = ("oe", "exact", "expanded", "factorised", "simplest")
-_FIELDS = frozenset({"mark", "for", "line", "final", "form", "ft", "cao", "cso", "depends_on", "isw", "implied"})
+FORMS: tuple[str, ...] = ("oe", "exact", "expanded", "factorised", "simplest", "awrt")
+_FIELDS = frozenset({"mark", "for", "line", "final", "form", "ft", "cao", "cso", "depends_on", "isw", "implied", "sc"})
 _MOST_ENTRIES = 60
 _MOST_LINES = 12  # that may earn one mark
-_CODE = re.compile(r"([MAB])([1-9])")
+_CODE = re.compile(r"(?:(SC)\s*)?(d{0,2})([MABN])([1-9])((?:\s*(?:dep|ft|cao|cso|\*))*)|SC\s*([1-9])")
+_FLAGS = {"ft": "ft", "cao": "cao", "cso": "cso", "*": "cso"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +29,9 @@ class Mark:
     """One entry of a scheme.
 
     Args:
-        code: as written, such as "A1".
+        code: as written, such as "A1", "dM1" or "SC B1".
         kind, worth: its letter and its number.
+        part: of the scheme itself, of a special case, or for an answer without working (N).
         purpose: the teacher's words for it.
         targets: statements of which any one earns it; none when only words say what it is for.
         form: how the line is to be written.
@@ -51,10 +55,11 @@ class Mark:
     needs: tuple[int, ...] = ()
     isw: bool = True
     implied: bool | None = None
+    part: Part = "main"
 
 
 def read_scheme(data: object) -> tuple[Mark, ...]:
-    """Read the field "scheme" of a working.
+    """Read the field "scheme" of a working: a list of entries, or the same as text, one mark to a line.
 
     Returns:
         The marks in order; empty when the field is absent or null.
@@ -63,6 +68,8 @@ def read_scheme(data: object) -> tuple[Mark, ...]:
     """
     if data is None:
         return ()
+    if isinstance(data, str) or (isinstance(data, list) and data and all(isinstance(one, str) for one in data)):
+        data = entries_of("\n".join(data) if isinstance(data, list) else data)
     if not isinstance(data, list) or not 0 < len(data) <= _MOST_ENTRIES:
         raise InputError(
             f'"scheme" is not a list of 1 to {_MOST_ENTRIES} marks. Write it like [{{"mark": "M1", "line": "2x=10"}}, '
@@ -85,10 +92,19 @@ def _mark(number: int, entry: object, earlier: list[Mark]) -> Mark:
     if unknown:
         _refuse(number, f'"{unknown[0][:40]}" is not known here. Use only: {", ".join(sorted(_FIELDS))}.')
     code = entry.get("mark")
-    found = _CODE.fullmatch(code) if isinstance(code, str) else None
+    found = _CODE.fullmatch(code.strip()) if isinstance(code, str) else None
     if found is None:
-        _refuse(number, '"mark" is missing or wrong. Write M, A or B and how many marks, such as "M1" or "A2".')
-    kind: MarkKind = "M" if found[1] == "M" else "A" if found[1] == "A" else "B"
+        _refuse(
+            number, '"mark" is missing or wrong. Write M, A or B and how many marks, such as "M1" or "A2"; dM1 for one '
+            "that depends on the M before, N1 for an answer without working, SC B1 for a special case.",
+        )
+    special, depends, letter, worth, after, alone = found.groups()
+    kind: MarkKind = "B" if alone or letter == "B" else "M" if letter == "M" else "A" if letter == "A" else "N"
+    entry = {**entry, **{_FLAGS[word]: True for word in re.findall(r"ft|cao|cso|\*", after or "")}}
+    is_special = _flag(number, entry, "sc", default=bool(special or alone))
+    part: Part = "special case" if is_special else "no working" if kind == "N" else "main"
+    if kind == "N" and is_special:
+        _refuse(number, "N is for an answer without working and is no special case. Write N1 or SC B1.")
     form = entry.get("form", "oe")
     if form not in FORMS:
         _refuse(number, f'"form" is not known. Use one of: {", ".join(FORMS)}.')
@@ -101,10 +117,17 @@ def _mark(number: int, entry: object, earlier: list[Mark]) -> Mark:
     implied = entry.get("implied")
     if implied is not None and not isinstance(implied, bool):
         _refuse(number, '"implied" is not true, false or null. Choose one, or leave it out.')
+    needs = _needs(number, entry, kind, earlier, len(depends or "") or ("dep" in (after or "")))
     return Mark(
-        code=found[0], kind=kind, worth=int(found[2]), purpose=purpose, targets=_targets(number, entry), form=form,
-        is_final="final" in entry, needs=_needs(number, entry, kind, earlier), implied=implied, **flags,
+        code=_shown(found[0], special or is_special), kind=kind, worth=int(worth or alone), part=part, purpose=purpose,
+        targets=_targets(number, entry), form=form, is_final="final" in entry or kind == "N", needs=needs,
+        implied=implied, **flags,
     )
+
+
+def _shown(code: str, is_special: object) -> str:
+    code = re.sub(r"\s+", "", code)
+    return f"SC {code.removeprefix('SC')}" if is_special else code
 
 
 def _flag(number: int, entry: dict[str, Any], name: str, *, default: bool) -> bool:
@@ -143,18 +166,22 @@ def _statement(number: int, name: str, text: str) -> Statement:
     return statement
 
 
-def _needs(number: int, entry: dict[str, Any], kind: MarkKind, earlier: list[Mark]) -> tuple[int, ...]:
-    """The entries named; an A without any needs the nearest M before it."""
+def _needs(
+    number: int, entry: dict[str, Any], kind: MarkKind, earlier: list[Mark], methods_needed: int
+) -> tuple[int, ...]:
+    """The entries named; a dM1 needs the M before it, a ddM1 the two before it, an A the nearest M."""
     if "depends_on" not in entry:
-        methods = [at for at, mark in enumerate(earlier) if mark.kind == "M"]
-        return (methods[-1],) if methods and kind == "A" else ()
+        methods = [at for at, mark in enumerate(earlier) if mark.kind == "M" and mark.part == "main"]
+        if methods_needed and len(methods) < methods_needed:
+            _refuse(number, "it depends on a method mark, but there is none before it. Write M1 for the first one.")
+        return tuple(methods[-methods_needed:]) if methods_needed else (methods[-1],) if methods and kind == "A" else ()
     given = entry["depends_on"]
     found: set[int] = set()
     for one in [] if given is None else given if isinstance(given, list) else [given]:
         if isinstance(one, int) and not isinstance(one, bool) and 0 <= one < len(earlier):
             found.add(one)
             continue
-        named = [at for at, mark in enumerate(earlier) if mark.code == one]
+        named = [at for at, mark in enumerate(earlier) if one in (mark.code, f"{mark.kind}{mark.worth}")]
         if not named:
             _refuse(
                 number, '"depends_on" names no entry before it. Give the mark, such as "M1" for the nearest M1 before, '

@@ -10,6 +10,7 @@ from checker.budget import Budget, OutOfTimeError
 from checker.marking.candidate import Candidate, Written, candidate
 from checker.marking.comparison import Likeness, compared
 from checker.marking.evidence import Evidence, weighed
+from checker.marking.instead import in_place_of_the_others
 from checker.marking.result import Award, Awarded, Marks
 from checker.marking.scheme import Mark
 from checker.report import Report, Working
@@ -43,15 +44,16 @@ def suggested_marks(working: Working, report: Report, *, budget_s: float = 1.0) 
     found = _after_misread(working.scheme, found)
     is_right = report.first_slip is None and not told.is_misread and (
         (report.final.correct is True and report.final.form_ok is not False and len(told.written) > 1) or any(
-            mark.is_final and one.evidence.awarded is True for mark, one in zip(working.scheme, found, strict=True)
+            mark.is_final and mark.part == "main" and one.evidence.awarded is True
+            for mark, one in zip(working.scheme, found, strict=True)
         )
     )
     awards: list[Award] = []
     for mark, one in zip(working.scheme, found, strict=True):
         shown = _perhaps_shown(mark, one, told, is_right=is_right)
         awarded, line, reason = _depending(mark, shown, awards)
-        awards.append(Award(mark.code, mark.worth, mark.purpose, awarded, line, reason))
-    return Marks(tuple(awards))
+        awards.append(Award(mark.code, mark.worth, mark.purpose, awarded, line, reason, mark.part))
+    return Marks(in_place_of_the_others(awards, told))
 
 
 def _found(mark: Mark, told: Candidate) -> _Found:
@@ -125,7 +127,7 @@ def _after_misread(scheme: Sequence[Mark], found: list[_Found]) -> list[_Found]:
 
 def _perhaps_shown(mark: Mark, one: _Found, told: Candidate, *, is_right: bool) -> _Found:
     """What no line shows may still have been done: on an unread line, or by another valid method."""
-    if one.evidence.awarded is not False or one.evidence.is_settled:
+    if one.evidence.awarded is not False or one.evidence.is_settled or mark.part != "main":
         return one
     if told.unread:
         sentence = f"{one.evidence.reason} Line {told.unread[0] + 1} could not be read; the teacher decides."

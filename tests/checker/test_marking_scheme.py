@@ -18,7 +18,8 @@ from checker.marking.scheme import read_scheme
     [
         ([], "is not a list of 1 to 60 marks"),
         ({"mark": "M1"}, "is not a list of 1 to 60 marks"),
-        ("M1", "Write it like"),
+        ("M1", "nothing says what earns it"),
+        ("2x=10", "Line 1 of the scheme begins with no mark. Write it like M1 2x=10"),
         ([{"mark": "M1", "line": "2x=10"}] * 61, "is not a list of 1 to 60 marks"),
         ([3], "Entry 1 of the scheme: it is not an object"),
         ([{"mark": "M1", "line": "2x=10"}, {"mark": "C1", "line": "x"}], 'Entry 2 of the scheme: "mark"'),
