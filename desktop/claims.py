@@ -6,12 +6,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QObject, Signal, Slot
 
-from checker.budget import Budget
-from checker.equality import uses_euler
 from checker.errors import InputError
-from checker.identities import claimed
-from checker.outcome import Known, point_text, witness_json
-from checker.syntax import nodes_of, parse_line
 from desktop.checker_process import CheckerProcess
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs
@@ -43,6 +38,12 @@ class Claim:
 
 def claim_of(latex: str) -> Claim:
     """Judge a line as a claim for all values; called in the checker's process."""
+    from checker.budget import Budget  # here, in the checker's process: all this would hold up the window's start
+    from checker.equality import uses_euler
+    from checker.identities import claimed
+    from checker.outcome import Known, point_text, witness_json
+    from checker.syntax import nodes_of, parse_line
+
     try:
         statement = parse_line(split_number(latex)[1]).statement
     except InputError as exc:

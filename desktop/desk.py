@@ -431,7 +431,8 @@ def _places(document: Document) -> object:
 
 
 def _load_parser() -> None:
-    """Load the parser, which the window asks about every line that is shown, before it is asked."""
+    """Load the parser and the hints, which the window asks for, before it asks."""
+    import checker.slips.hints  # noqa: F401
     from checker.syntax import parse_line
 
     parse_line("x=1")

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from checker.report import Slip
-from checker.slips.hints import hint
 from desktop.document import Document
 from desktop.wording import line_reason, sentence
 
@@ -31,6 +30,8 @@ class Reveal:
 
     def hints(self, slip: Slip) -> tuple[str, ...]:
         """The hints that the student has asked for, as sentences."""
+        from checker.slips.hints import hint  # here, since it brings the whole checker, which the window starts without
+
         return tuple(sentence(hint(slip, number)) for number in range(1, self.grade(slip) + 1))
 
     def further(self, slip: Slip) -> Reveal:
