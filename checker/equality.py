@@ -35,12 +35,16 @@ def uses_euler(*nodes: Node) -> bool:
         kind = type(node)
         if kind is Number or kind is Symbol:
             continue
-        if isinstance(node, Function) and (node.name in _NATURAL or _runs_beside_e(node)):
+        if isinstance(node, Function) and (node.name in _NATURAL or _has_base_e(node) or _runs_beside_e(node)):
             return True
         if isinstance(node, Power) and letters(node.exponent) and letters(node.base) == {"e"}:
             return True
         waiting.extend(children(node))
     return False
+
+
+def _has_base_e(node: Function) -> bool:
+    return isinstance(node.base, Symbol) and node.base.name == "e"
 
 
 def _runs_beside_e(node: Function) -> bool:

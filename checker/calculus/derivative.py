@@ -222,10 +222,10 @@ def _outer(node: Function, u: Node, by: _By) -> Node:
         case "ln":
             return over(ONE, u)
         case "log":
-            base = number(10) if node.base is None else node.base
-            if _changes(base, by):
+            # a bare log beside derivatives may be a natural one
+            if node.base is None or _changes(node.base, by):
                 raise UnsupportedError
-            return over(ONE, times(u, applied("ln", base)))
+            return over(ONE, times(u, applied("ln", node.base)))
         case "arcsin":
             return over(ONE, applied("sqrt", subtracted(ONE, square)))
         case "arccos":

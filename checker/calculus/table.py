@@ -95,9 +95,8 @@ def _of_function(node: Function, u: Node, power: Rational) -> Node:
         case "ln", 2:
             inner = added(subtracted(raised(of("ln"), number(2)), times(number(2), of("ln"))), number(2))
             return times(u, inner)
-        case "log", 1:
-            base = number(10) if node.base is None else node.base
-            return over(subtracted(times(u, of("ln")), u), applied("ln", base))
+        case "log", 1 if node.base is not None:
+            return over(subtracted(times(u, of("ln")), u), applied("ln", node.base))
         case "arcsin", 1:
             return added(times(u, of("arcsin")), applied("sqrt", subtracted(ONE, square)))
         case "arccos", 1:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from checker.calculus.antiderivative import antiderivative
-from checker.calculus.building import replaced, subtracted
+from checker.calculus.building import replaced, subtracted, symbol
 from checker.calculus.derivative import order_of, repeatedly_differentiated
 from checker.calculus.domains import is_continuous, is_continuous_beyond
 from checker.calculus.limits import limit
@@ -30,6 +30,9 @@ from checker.syntax import (
 
 __all__ = ["worked_out", "worked_out_in"]
 
+_CONSTANTS = frozenset({"i", "e"})  # not so where they run
+_RUNNER = "\0run"
+
 
 def worked_out(node: Function) -> Node:
     """One derivative, integral between bounds, sum or limit as an ordinary tree.
@@ -44,6 +47,8 @@ def worked_out(node: Function) -> Node:
     if not isinstance(letter, Symbol):
         raise UnsupportedError
     name = letter.name
+    if name in _CONSTANTS and node.name != "deriv":
+        body, name = replaced(body, name, symbol(_RUNNER)), _RUNNER
     match node.name, len(bounds):
         case "deriv", 1:
             if isinstance(body, Symbol) and body.name != name:
