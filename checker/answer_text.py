@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from checker.accuracy import Accuracy, rounded_latex
 from checker.common_solutions import common_solutions
@@ -15,10 +16,12 @@ from checker.regions import region_text
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.solutions import critical_values, is_true, links, places_of, solution_set
 from checker.surd_text import surd_latex
-from checker.syntax import Fraction, Node, Relation, Statement, System, to_latex, walk
-from checker.written import polynomial_latex
+from checker.syntax import Fraction, Node, Relation, Statement, System, letters, to_latex, walk
+from checker.written import letter_latex, polynomial_latex
 
 __all__ = ["solutions_text", "stretches_text", "subject_text", "system_text", "written_out"]
+
+_EQUALS = {True: "=", False: " \\approx "}
 
 def written_out(start: Node, known: Known) -> str | None:
     """The value as the task wants it: factorised for "factorise", over one denominator else; None when unknown."""
@@ -31,10 +34,11 @@ def written_out(start: Node, known: Known) -> str | None:
         if any(ring.names[letter].startswith("\0") for letter in used):
             return surd_latex(ring, top, bottom)
         if not is_constant(bottom):
-            return cancelled_latex(top, bottom, ring.names)
+            below: Literal["factors", "multiplied out"] = "multiplied out" if known.task == "expand" else "factors"
+            return cancelled_latex(top, bottom, ring.names, below=below)
         if known.task == "factorise":
-            if is_constant(top) and bottom == {0: 1}:
-                return prime_latex(top.get(0, 0)) or polynomial_latex(top, ring.names)
+            if is_constant(top) and not letters(start) and not top.get(0, 0) % bottom[0]:
+                return prime_latex(top.get(0, 0) // bottom[0]) or polynomial_latex(top, ring.names, bottom[0])
             return factorised_latex(top, bottom[0], ring.names)
         if known.task == "simplify" and len(top) > 1 and any(isinstance(node, Fraction) for node in walk(start)):
             return cancelled_latex(top, bottom, ring.names)
@@ -56,12 +60,11 @@ def solutions_text(statement: Statement, name: str, known: Known, asked: Accurac
         return ""
     if not roots:
         return "\\text{no solution}"
+    shown = letter_latex(name)
     if asked is not None and asked.kind != "exact":
-        values = [rounded_latex(root.value, asked) for root in roots]
-        return " \\text{ or } ".join(f"{name}={value}" for value in values) + f" \\text{{ ({asked.words})}}"
-    return " \\text{ or } ".join(
-        f"{name}={root.latex}" if _is_exact(root) else f"{name} \\approx {root.latex}" for root in roots
-    )
+        values = [f"{shown}={rounded_latex(root.value, asked)}" for root in roots]
+        return " \\text{ or } ".join(values) + f" \\text{{ ({asked.words})}}"
+    return " \\text{ or } ".join(f"{shown}{_EQUALS[_is_exact(root)]}{root.latex}" for root in roots)
 
 
 def _is_exact(root: RealNumber) -> bool:
@@ -92,7 +95,7 @@ def subject_text(statement: Statement, name: str, known: Known) -> str:
         if len(parts) != 2:
             return ""
         value = cancelled_latex({key: -size for key, size in parts[0].items()}, parts[1], ring.names)
-        return f"{name}={value}" if value else ""
+        return f"{letter_latex(name)}={value}" if value else ""
 
     try:
         return in_ring(work, euler=known.euler)
@@ -111,8 +114,7 @@ def system_text(starts: Sequence[Statement], known: Known) -> str:
         return ""
     if not points:
         return "\\text{no solution}"
-    return " \\text{ or } ".join(
-        ", ".join(f"{name}={to_latex(value)}" for name, value in sorted(point.items())) for point in points
-    )
+    told = [[f"{letter_latex(name)}={to_latex(value)}" for name, value in sorted(point.items())] for point in points]
+    return " \\text{ or } ".join(map(", ".join, told))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction as Rational
 from math import gcd
+from typing import Literal
 
 import sympy
 
@@ -84,16 +85,18 @@ def _order(poly: Poly, names: Sequence[str]) -> tuple[int, str]:
     return degree, polynomial_latex(poly, names)
 
 
-def cancelled_latex(top: Poly, bottom: Poly, names: Sequence[str]) -> str | None:
-    """The quotient in lowest terms, multiplied out above and in factors below; None when it is too large to try."""
-    above, below = irreducible_factors(top), irreducible_factors(bottom)
-    if above is None or below is None:
+def cancelled_latex(
+    top: Poly, bottom: Poly, names: Sequence[str], *, below: Literal["factors", "multiplied out"] = "factors"
+) -> str | None:
+    """The quotient in lowest terms, multiplied out above and as told below; None when it is too large to try."""
+    above, under = irreducible_factors(top), irreducible_factors(bottom)
+    if above is None or under is None:
         return None
     if not top:
         return "0"
     sign = 1
     rest_above, rest_below = list(above[1]), []
-    for factor, times in below[1]:
+    for factor, times in under[1]:
         left = times
         for at, (other, count) in enumerate(rest_above):
             is_opposite = other == {key: -value for key, value in factor.items()}
@@ -104,7 +107,7 @@ def cancelled_latex(top: Poly, bottom: Poly, names: Sequence[str]) -> str | None
                 left -= shared
         if left:
             rest_below.append((factor, left))
-    ratio = Rational(sign * above[0], below[0])
+    ratio = Rational(sign * above[0], under[0])
     new_top = _multiplied(ratio.numerator, rest_above)
     if not rest_below:
         if len(new_top) > 1 and ratio.denominator > 1:
@@ -113,7 +116,10 @@ def cancelled_latex(top: Poly, bottom: Poly, names: Sequence[str]) -> str | None
     lead = "-" if len(new_top) == 1 and next(iter(new_top.values())) < 0 else ""
     if lead:
         new_top = {key: -value for key, value in new_top.items()}
-    below_text = _product_latex(Rational(ratio.denominator), rest_below, names)
+    if below == "factors":
+        below_text = _product_latex(Rational(ratio.denominator), rest_below, names)
+    else:
+        below_text = polynomial_latex(_multiplied(ratio.denominator, rest_below), names)
     return f"{lead}\\frac{{{polynomial_latex(new_top, names)}}}{{{below_text}}}"
 
 
@@ -125,10 +131,11 @@ def _multiplied(number: int, factors: Factors) -> Poly:
 
 
 def prime_latex(number: int) -> str | None:
-    """A whole number above 1 as a product of prime powers; None when it is too large to try."""
-    if not 1 < number < _LARGEST:
+    """A whole number as a product of prime powers; None for 0, 1 and -1 and when it is too large to try."""
+    if not 1 < abs(number) < _LARGEST:
         return None
-    found = sympy.factorint(number)
-    return " \\times ".join(f"{prime}{_exponent(times)}" for prime, times in sorted(found.items()))
+    found = sympy.factorint(abs(number))
+    product = " \\times ".join(f"{prime}{_exponent(times)}" for prime, times in sorted(found.items()))
+    return f"-{product}" if number < 0 else product
 
 

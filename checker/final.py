@@ -91,9 +91,15 @@ def _of_value(start: Node, last: Statement, known: Known, asked: Accuracy | None
         digits = judged_decimal(value, answer, asked)
         return Final(digits[0] or correct, bool(digits[1]), expected, "" if digits[1] else _of_rounding(False, asked))
     if known.task not in _FORMS:
-        return Final(correct, None, expected)
+        return Final(correct, None, expected or _as_written(answer, correct))
     checked = checked_form(answer, known.task, euler=known.euler)
+    expected = expected or _as_written(answer, checked.is_met and correct)
     return Final(correct, checked.is_met, expected, checked.lacks)
+
+
+def _as_written(answer: Node | Statement, is_right: bool | None) -> str:
+    """A right answer, where no other way to write it is known."""
+    return to_latex(answer) if is_right else ""
 
 
 def _value(node: Node, known: Known) -> Value | None:
@@ -149,7 +155,7 @@ def _of_condition(first: Statement, told: Sequence[Statement], known: Known, ask
     if asked is not None and (asked.kind != "exact" or any(map(is_decimal, _values_given(answer)))):
         form = _is_to_accuracy(answer, asked)
         return Final(correct, form, expected, _of_rounding(form, asked) if correct else why)
-    return Final(correct, True, expected, why)
+    return Final(correct, True, expected or _as_written(answer, correct), why)
 
 
 def _values_given(answer: Statement) -> list[Node]:

@@ -94,6 +94,8 @@ def _collected(node: Node, *, euler: bool) -> FormCheck:
         if not is_constant(bottom):
             return _UNKNOWN
         bodies = [term.body for term in node.terms] if isinstance(node, Sum) else [node]
+        if any(kind not in ("surd", "root") for kind, _, _ in ring.atoms):
+            return _MET if written == len(top) and all(map(_is_monomial, bodies)) else _UNKNOWN
         if written > max(1, len(top)):
             return FormCheck(False, "Like terms are still to be collected.")
         if written < len(top) and not ring.opaque:
@@ -206,10 +208,11 @@ def _written_factors(node: Node) -> Iterator[tuple[Node, int]]:
 
 def _prime_product(node: Node) -> FormCheck:
     """A number as a product of primes."""
-    for inner, _ in _written_factors(node):
-        if not isinstance(inner, Number) or inner.value.denominator != 1:
-            return _UNKNOWN
-        parts = irreducible_primes(int(inner.value))
+    numbers = [inner.value for inner, _ in _written_factors(node) if isinstance(inner, Number)]
+    if len(numbers) < len(list(_written_factors(node))) or any(number.denominator != 1 for number in numbers):
+        return _UNKNOWN
+    for number in numbers:
+        parts = irreducible_primes(int(number))
         if parts is None:
             return _UNKNOWN
         if parts > 1:

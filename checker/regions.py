@@ -25,6 +25,7 @@ from checker.syntax import (
     letters,
     walk,
 )
+from checker.written import letter_latex
 
 __all__ = ["region_text", "where_equal"]
 
@@ -61,7 +62,7 @@ def where_equal(left: Node, right: Node, name: str, known: Known) -> str | None:
         return None
     missing = [place for held, (place, _) in zip(holds, places, strict=True) if not held]
     if all(held for held, (_, is_stretch) in zip(holds, places, strict=True) if is_stretch):
-        return ", ".join(f"{name} \\ne {place.latex}" for place in missing)
+        return ", ".join(f"{letter_latex(name)} \\ne {place.latex}" for place in missing)
     told = iter(holds)
     return region_text(name, places, lambda place: next(told))
 
@@ -151,12 +152,12 @@ def region_text(
             last_point = place
     if start is not None:
         runs.append((*start, None, False))
-    return " \\text{ or } ".join(_run_text(name, *run) for run in runs)
+    return " \\text{ or } ".join(_run_text(letter_latex(name), *run) for run in runs)
 
 
 def _run_text(name: str, low: RealNumber | None, with_low: bool, high: RealNumber | None, with_high: bool) -> str:
     if low is None and high is None:
-        return f"\\text{{every }}{name}"
+        return f"\\text{{every value of {name}}}" if len(name) == 1 else f"\\text{{every }}{name}"
     if low is None:
         assert high is not None
         return f"{name}{_AT_MOST[with_high]}{high.latex}"

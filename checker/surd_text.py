@@ -117,7 +117,7 @@ def _exponential(ring: Ring, made_of: Any) -> tuple[str, int]:
     if number is not None:
         text = fraction_latex(number)
     elif len(base[0]) == 1 and base[1] == ONE:
-        text = polynomial_latex(base[0], ring.names)
+        text = _poly(ring, base[0])
     else:
         text = f"({_inner(ring, base)})"
     return text if len(text) == 1 or text.isdigit() or text[0] == "(" else f"({text})", next(iter(inner))

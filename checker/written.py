@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from checker.polynomial import Poly, TooLargeError, exponents
 
-__all__ = ["fraction_latex", "polynomial_latex"]
+__all__ = ["fraction_latex", "letter_latex", "polynomial_latex"]
 
 MAX_BITS = 12_000  # of a number that is written out
 _GREEK = frozenset({
@@ -30,7 +30,8 @@ def fraction_latex(value: Fraction) -> str:
     return f"{sign}\\frac{{{abs(value.numerator)}}}{{{value.denominator}}}"
 
 
-def _letter(name: str) -> str:
+def letter_latex(name: str) -> str:
+    """A name as LaTeX: \\theta, x_{1}."""
     stem, _, index = name.partition("_")
     head = f"\\{stem}" if stem in _GREEK else stem
     return head + (f"_{{{index}}}" if index else "")
@@ -53,7 +54,7 @@ def polynomial_latex(poly: Poly, names: Sequence[str], denominator: int = 1) -> 
         size = fraction_latex(abs(value))
         letters = ""
         for name, exponent in found:
-            piece = _letter(name)
+            piece = letter_latex(name)
             if exponent > 1:
                 piece += f"^{exponent}" if exponent < 10 else f"^{{{exponent}}}"
             letters += (" " if letters.rpartition("\\")[2].isalpha() and "\\" in letters and piece[0].isalpha() else "")
