@@ -5,7 +5,11 @@ Source of every rule: common practice, no source; the values of integrals and su
 
 import pytest
 
+from checker.calculus.antiderivative import antiderivative
+from checker.calculus.derivative import differentiated
 from checker.equality import equal
+from checker.numeric import Evaluator, UnsureError
+from checker.refusals import UndefinedError
 from checker.syntax import parse_expression
 from checker.verdict import No, Undecided, Verdict, Yes
 
@@ -90,9 +94,6 @@ def test_a_sum_reaches_to_the_last_term_with_its_letter() -> None:
 
 def test_integrals_that_were_found_are_differentiated_back() -> None:
     # Source: the product and chain rules; the derivative of each antiderivative is the integrand again.
-    from checker.calculus.antiderivative import antiderivative
-    from checker.calculus.derivative import differentiated
-
     for text in (
         r"x^2e^{-x}", r"\sin^2x\cos^3x", r"\frac{5x+1}{(x-1)(x+2)}", r"\frac{1}{x(x+1)^2}", r"\frac{1}{x^2+2x+5}",
         r"x\sqrt{x+1}",
@@ -104,3 +105,17 @@ def test_integrals_that_were_found_are_differentiated_back() -> None:
         node = parse_expression(text)
         back = differentiated(antiderivative(node, "x"), "x", frozenset())
         assert isinstance(equal(back, node, euler=True), Yes), text
+
+
+def test_an_integral_without_antiderivative_is_enclosed() -> None:
+    # Source: NIST DLMF 7.2.1, erf z = (2 / sqrt pi) times this integral from 0 to z; erf 1 = 0.8427007929 (from memory),
+    # so the integral is 0.7468241328.
+    value = Evaluator({}, euler=True).value(parse_expression(r"\int_0^1e^{-x^2}\,dx"))
+    assert value.a < 0.7468241328 < value.b
+    assert value.b - value.a < 1e-5
+    assert isinstance(compare(r"\int_0^1e^{-x^2}\,dx", r"\frac34"), No)
+
+
+def test_no_integral_is_enclosed_where_the_integrand_breaks() -> None:
+    with pytest.raises((UnsureError, UndefinedError)):
+        Evaluator({}).value(parse_expression(r"\int_{-1}^1\frac1x\,dx"))
