@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
-from PySide6.QtCore import QMimeData, QSize, QStringListModel, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, QSize, QStringListModel, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QFontDatabase, QFontMetrics, QKeyEvent, QTextCharFormat, QTextCursor
-from PySide6.QtWidgets import QCompleter, QFrame, QPlainTextEdit, QTextEdit, QWidget
+from PySide6.QtWidgets import QApplication, QCompleter, QFrame, QPlainTextEdit, QTextEdit, QWidget
 
 from desktop.brackets import lonely, partners
 from desktop.theme import ground, ink, is_dark, mix
@@ -40,9 +40,7 @@ class LatexField(QPlainTextEdit):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
-        font.setPointSizeF(self.font().pointSizeF() * 1.1)
-        self.setFont(font)
+        self._take_font()
         self.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -123,6 +121,18 @@ class LatexField(QPlainTextEdit):
         super().keyPressEvent(event)
         if event.text():
             self._offer()
+
+    def changeEvent(self, event: QEvent) -> None:
+        super().changeEvent(event)
+        if event.type() is QEvent.Type.ApplicationFontChange:
+            self._take_font()
+
+    def _take_font(self) -> None:
+        """Letters of one width, a little larger than the window's."""
+        font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
+        font.setPointSizeF(QApplication.font().pointSizeF() * 1.1)
+        self.setFont(font)
+        self.updateGeometry()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)

@@ -7,6 +7,9 @@ are found, read and shown in the real window. A user who knows what is written p
 every line stands as written and is confirmed, taking at each line the shortest way that the window offers. Beside it:
 the keys of typing the same lines. Each key of a chord counts, a character that is typed counts once.
 
+With `--readings FILE` the readings are kept in that file, or taken from it when it is there, so that only the keys are
+counted anew.
+
 Lines that line finding missed are typed into a line of their own, lines found where none is are left out; both count.
 Writers of CROHME 2013 serve tuning, those of 2014 the figure. One JSON object is printed.
 """
@@ -17,28 +20,40 @@ import argparse
 import json
 import lzma
 import os
+import pickle
 import random
 import statistics
 import sys
-import tempfile
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from desktop.document import DeskLine, Document, Lines, State
+from desktop.maths import tidy
+from desktop.reading import PageReader
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QWidget
 
-    from desktop.document import DeskLine, Document
     from desktop.window import Window
-    from recognition.training.working_lines import PageOfWorking
+    from recognition.training.working_lines import PageOfWorking, WrittenLine
 
 __all__ = ["main"]
 
 LINES = 12
 _LEAST_OVERLAP = 0.5
 """Intersection over union of upright boxes under which a found line is not that written line."""
+
+
+@dataclass(slots=True)
+class _Read:
+    """A page: its lines as they were found and read, its size, and what is written on it."""
+
+    lines: Lines
+    size: tuple[int, int]
+    written: tuple[WrittenLine, ...]
 
 
 @dataclass(slots=True)
@@ -57,6 +72,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("ink", type=Path, help="JSON lines (xz) of writers that the reader was not taught")
     parser.add_argument("--pages", type=int, default=30)
     parser.add_argument("--seed", type=int, default=100_000)
+    parser.add_argument("--readings", type=Path, help="keep the readings in this file, or take them from it")
     options = parser.parse_args(arguments)
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     from desktop.application import make_application
@@ -68,12 +84,28 @@ def main(arguments: Sequence[str] | None = None) -> int:
     window = Window(desk)
     window.show()
     counts = []
-    for number, page in enumerate(_pages(options.ink, options.pages, options.seed), start=1):
+    for number, page in enumerate(_readings(options), start=1):
         counts.append(_page_count(window, page))
         sys.stderr.write(f"page {number}: {counts[-1].keys} keys, typed {counts[-1].typed}\n")
     window.close()
     sys.stdout.write(json.dumps({"ink": options.ink.name, "seed": options.seed, **_summary(counts)}, indent=1) + "\n")
     return 0
+
+
+def _readings(options: argparse.Namespace) -> Iterator[_Read]:
+    """The pages as they were found and read; from the file where they are kept."""
+    if options.readings is not None and options.readings.is_file():
+        yield from pickle.loads(options.readings.read_bytes())[: options.pages]
+        return
+    reader = PageReader()
+    kept = []
+    for page in _pages(options.ink, options.pages, options.seed):
+        found = reader.find_in_picture(page.image, "page.png")
+        found.document.take_readings(reader.read(found))
+        kept.append(_Read(found.document.lines, found.document.size, page.lines))
+        yield kept[-1]
+    if options.readings is not None:
+        options.readings.write_bytes(pickle.dumps(kept))
 
 
 def _pages(ink: Path, count: int, seed: int) -> Iterator[PageOfWorking]:
@@ -112,28 +144,21 @@ def _settable(source: Iterator[tuple[tuple[str, ...], str]], bank: Any) -> list[
     return lines
 
 
-def _page_count(window: Window, page: PageOfWorking) -> _Count:
-    import cv2
+def _page_count(window: Window, page: _Read) -> _Count:
     from PySide6.QtTest import QTest
 
-    from desktop.maths import tidy
-
     desk = window._desk
-    checked: list[Document] = []
-    desk.document_checked.connect(checked.append)
-    with tempfile.TemporaryDirectory() as folder:
-        path = Path(folder) / "page.png"
-        cv2.imwrite(str(path), page.image[:, :, ::-1])
-        window.open_files([path])
-        while not checked or desk.busy:
-            QTest.qWait(5)
-    document = desk.documents[-1]
+    document = Document("page.png", size=page.size, lines=page.lines)
+    desk.add(document)
+    while desk.busy:
+        QTest.qWait(5)
     window.pages.setCurrentRow(len(desk.documents) - 1)
+    window.list.choose(document.next_doubtful(-1) or 0)
     goal, missed = _goal(document, page)
     ways: Counter[str] = Counter()
     user = _User(window, document, goal, ways)
     user.confirm_page()
-    truths = [tidy(" ".join(line.tokens)) for line in page.lines]
+    truths = [tidy(" ".join(line.tokens)) for line in page.written]
     for latex in missed:
         user.keys += len(latex) + 3  # the keys of adding a line, then what it says and Enter
         ways["missed"] += 1
@@ -144,14 +169,13 @@ def _page_count(window: Window, page: PageOfWorking) -> _Count:
     return _Count(user.keys, sum(len(latex) + 1 for latex in truths), ways)
 
 
-def _goal(document: Document, page: PageOfWorking) -> tuple[dict[int, str | None], list[str]]:
+def _goal(document: Document, page: _Read) -> tuple[dict[int, str | None], list[str]]:
     """What each found line should say (None for no line at all), and what the lines say that were not found."""
-    from desktop.maths import tidy
 
     pairs = sorted(
         (
             (_overlap(line, true.box), i, j)
-            for i, line in enumerate(document.lines) for j, true in enumerate(page.lines)
+            for i, line in enumerate(document.lines) for j, true in enumerate(page.written)
         ),
         reverse=True,
     )
@@ -160,8 +184,8 @@ def _goal(document: Document, page: PageOfWorking) -> tuple[dict[int, str | None
     for overlap, i, j in pairs:
         if overlap >= _LEAST_OVERLAP and goal[i] is None and j not in used:
             used.add(j)
-            goal[i] = tidy(" ".join(page.lines[j].tokens))
-    missed = [tidy(" ".join(line.tokens)) for j, line in enumerate(page.lines) if j not in used]
+            goal[i] = tidy(" ".join(page.written[j].tokens))
+    missed = [tidy(" ".join(line.tokens)) for j, line in enumerate(page.written) if j not in used]
     return goal, missed
 
 
@@ -206,25 +230,18 @@ class _User:
         raise AssertionError("the page was not confirmed")
 
     def _open(self) -> list[int]:
-        from desktop.document import State
-
         lines = enumerate(self.document.lines)
         return [i for i, line in lines if line.state is not State.CONFIRMED and not line.struck_out]
 
     def _needs_user(self, index: int) -> bool:
-        from desktop.document import State
-
         return self.document.lines[index].state is not State.READ or self._is_wrong(index)
 
     def _is_wrong(self, index: int) -> bool:
-        from desktop.maths import tidy
 
         return tidy(self.document.lines[index].latex) != self.goal[index]
 
     def _wrong(self) -> int | None:
         """The nearest line that was read with certainty and wrongly."""
-        from desktop.document import State
-
         wrong = [i for i in self._open() if self.document.lines[i].state is State.READ and self._is_wrong(i)]
         return min(wrong, key=lambda i: abs(i - self.window.list.chosen)) if wrong else None
 
@@ -238,8 +255,6 @@ class _User:
     def _settle(self, index: int) -> None:
         """Take the shortest way to what is written."""
         from PySide6.QtCore import Qt
-
-        from desktop.maths import tidy
 
         wanted = self.goal[index]
         if wanted is None:
