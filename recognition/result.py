@@ -36,11 +36,15 @@ class Token:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One reading of a line: canonical LaTeX, tokens separated by blanks."""
+    """One reading of a line: canonical LaTeX, tokens separated by blanks.
+
+    struck: where ink stands that the reading leaves out, such as a symbol that was crossed out.
+    """
 
     latex: str
     probability: float
     tokens: tuple[Token, ...] = ()
+    struck: tuple[Box, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,18 +80,20 @@ def _line_json(line: Line) -> dict[str, Any]:
     return {
         "box": list(line.box),
         "struck_out": line.struck_out,
-        "candidates": [
+        "candidates": [_candidate_json(candidate) for candidate in line.candidates],
+    }
+
+
+def _candidate_json(candidate: Candidate) -> dict[str, Any]:
+    return {
+        "latex": candidate.latex,
+        "probability": round(candidate.probability, 4),
+        "tokens": [
             {
-                "latex": candidate.latex,
-                "probability": round(candidate.probability, 4),
-                "tokens": [
-                    {
-                        "text": token.text, "probability": round(token.probability, 4),
-                        "box": None if token.box is None else list(token.box),
-                    }
-                    for token in candidate.tokens
-                ],
+                "text": token.text, "probability": round(token.probability, 4),
+                "box": None if token.box is None else list(token.box),
             }
-            for candidate in line.candidates
+            for token in candidate.tokens
         ],
+        **({"struck": [list(box) for box in candidate.struck]} if candidate.struck else {}),
     }

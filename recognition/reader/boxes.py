@@ -15,11 +15,14 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Bounds", "Pieces", "bounds_from_attention", "bounds_in_shares", "cut_ink", "drawn"]
+__all__ = ["Bounds", "Pieces", "bounds_from_attention", "bounds_in_shares", "cut_ink", "drawn", "left_out"]
 
 _INK_LEVEL: Final = 90  # of 255
 _SHARED: Final = 0.3  # of the best claim: more than one token with such a claim means that they touch
 _UNCLAIMED: Final = 1e-9  # ink that no token looked at: a blot, a stray of the next line
+_UNSEEN: Final = 0.1  # of a token's attention: ink that none looked at more than so was left out of the reading
+_TALL: Final = 16.0  # px: lower ink may be a bar, a dot or a part of a sign that attention passes over
+_BESIDE: Final = 12.0  # px between struck signs that are reported as one
 _NEAR: Final = 18.0  # px: how far the middle of attention may miss its sign
 _UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
 
@@ -82,6 +85,7 @@ def bounds_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDAr
     own_ink = drawn(tokens)
     claims = _claims(pieces, attention[own_ink])
     owner = _owners(pieces, claims)
+    owner[_is_left_out(pieces, attention[own_ink])[pieces.component]] = -1
     out = np.full((len(tokens), 4), np.nan)
     for place, number in enumerate(own_ink):
         own = np.flatnonzero(owner == place)
@@ -89,6 +93,40 @@ def bounds_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDAr
             own = claims[place].argmax(keepdims=True)
         out[number] = _union(pieces.bounds[own])
     return _with_groups(out, tokens)
+
+
+def left_out(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float32]) -> Bounds:
+    """Bounds of the ink that no token of a reading explains: signs that were struck out, or that it missed.
+
+    Args:
+        pieces, tokens, attention: as for `bounds_from_attention`.
+    Returns:
+        From left to right, neighbours joined; shape (n, 4).
+    """
+    unseen = _is_left_out(pieces, attention[drawn(tokens)])
+    low, high = _components(pieces)
+    boxes = np.concatenate([low, high], axis=1)[unseen]
+    joined: list[NDArray[np.float64]] = []
+    for box in boxes[np.argsort(boxes[:, 0], kind="stable")]:
+        if joined and box[0] - joined[-1][2] < _BESIDE:
+            joined[-1] = np.concatenate([np.minimum(joined[-1][:2], box[:2]), np.maximum(joined[-1][2:], box[2:])])
+        else:
+            joined.append(box)
+    return np.array(joined).reshape(-1, 4)
+
+
+def _is_left_out(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.bool_]:
+    """Of each component: it is as tall as a sign, and no token spent more than a little of its attention on it.
+
+    A cell's attention is shared out among the ink in it by area.
+    """
+    ink = np.bincount(pieces.cell, pieces.area, minlength=attention.shape[1])
+    spent = attention[:, pieces.cell].astype(np.float64) * (pieces.area / ink[pieces.cell])
+    most = np.zeros((int(pieces.component.max()) + 1, len(attention)))
+    np.add.at(most, pieces.component, spent.T)
+    low, high = _components(pieces)
+    tall = (high - low)[:, 1] >= _TALL
+    return np.asarray(tall & (most.max(axis=1, initial=0.0) < _UNSEEN), np.bool_)
 
 
 def bounds_in_shares(pixels: NDArray[np.uint8], tokens: Sequence[str]) -> Bounds:
@@ -122,11 +160,17 @@ def _claims(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.float6
 
 def _component_bounds(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Of the component of each piece: left and top; right and bottom; shape (pieces, 2) each."""
+    low, high = _components(pieces)
+    return low[pieces.component], high[pieces.component]
+
+
+def _components(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Of each component: left and top; right and bottom; shape (components, 2) each."""
     count = int(pieces.component.max()) + 1
     low, high = np.full((count, 2), np.inf), np.full((count, 2), -np.inf)
     np.minimum.at(low, pieces.component, pieces.bounds[:, :2])
     np.maximum.at(high, pieces.component, pieces.bounds[:, 2:])
-    return low[pieces.component], high[pieces.component]
+    return low, high
 
 
 def _owners(pieces: Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:

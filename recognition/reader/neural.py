@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from recognition.reader.beam import Reading, best_readings, greedy_reading, neighbours, score_reading
-from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink, drawn
+from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink, drawn, left_out
 from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
@@ -206,14 +206,16 @@ class NeuralReader:
     ) -> Candidate:
         texts = self._texts(reading)
         attention = reading.attention
+        struck: tuple[Box, ...] = ()
         if attention is None or not len(pieces.area):
             bounds = bounds_in_shares(image.pixels, texts)
         else:
             bounds = bounds_from_attention(pieces, texts, attention)
+            struck = tuple(_boxes(left_out(pieces, texts, attention), to_original))
         boxes = _boxes(bounds, to_original)
         sure = self._sure(reading)
         tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
-        return Candidate(" ".join(texts), probability, tokens)
+        return Candidate(" ".join(texts), probability, tokens, struck)
 
 
 def _boxes(bounds: Bounds, to_original: NDArray[np.float64]) -> list[Box]:

@@ -13,7 +13,7 @@ import pytest
 from recognition.errors import Cancelled, ModelError
 from recognition.evaluate import DrawnStrokes, load_samples
 from recognition.reader import ModelFacts, NeuralReader
-from recognition.reader.boxes import bounds_from_attention, bounds_in_shares, cut_ink, drawn
+from recognition.reader.boxes import bounds_from_attention, bounds_in_shares, cut_ink, drawn, left_out
 from recognition.reader.calibration import (
     ScoredLine,
     calibration_error,
@@ -284,6 +284,36 @@ def test_touching_signs_are_parted_by_cells():
     attention = np.array([[0.5, 0.5, 0, 0], [0, 0, 0.5, 0.5]], np.float32)
     bounds = bounds_from_attention(cut_ink(pixels, columns=4, cell=16), ["a", "b"], attention)
     assert bounds.tolist() == [[0, 4, 32, 12], [32, 4, 64, 12]]
+
+
+def test_ink_that_no_token_explains_is_reported_and_widens_no_box():
+    # Three upright strokes of 20 px in cells 1, 3 and 5 of a 2 x 6 grid; two tokens, which look at the outer ones.
+    pixels = np.zeros((32, 96), np.uint8)
+    for left in (20, 52, 84):
+        pixels[8:28, left : left + 4] = 255
+    attention = np.zeros((2, 12), np.float32)
+    attention[0, [1, 7]], attention[1, [5, 11]] = 0.5, 0.5
+    attention[:, [3, 9]] = 0.04
+    pieces = cut_ink(pixels, columns=6, cell=16)
+    assert left_out(pieces, ["1", "l"], attention).tolist() == [[52, 8, 56, 28]]
+    bounds = bounds_from_attention(pieces, ["1", "l"], attention)
+    assert bounds.tolist() == [[20, 8, 24, 28], [84, 8, 88, 28]]
+    pixels[8:28, 48:64] = 0
+    pixels[14:18, 50:62] = 255  # as low as a bar: no struck sign by itself
+    assert left_out(cut_ink(pixels, columns=6, cell=16), ["1", "l"], attention).shape == (0, 4)
+    seen = np.zeros((3, 12), np.float32)
+    seen[0, [1, 7]], seen[1, [3, 9]], seen[2, [5, 11]] = 0.5, 0.5, 0.5
+    assert left_out(pieces, ["1", "x", "l"], seen).shape == (0, 4)
+
+
+def test_neighbouring_struck_signs_are_one_place():
+    pixels = np.zeros((32, 96), np.uint8)
+    for left in (4, 30, 38, 80):
+        pixels[8:28, left : left + 4] = 255
+    attention = np.zeros((1, 12), np.float32)
+    attention[0, [0, 6]] = 0.5
+    found = left_out(cut_ink(pixels, columns=6, cell=16), ["1"], attention)
+    assert found.tolist() == [[30, 8, 42, 28], [80, 8, 84, 28]]
 
 
 def test_without_attention_ink_is_shared_equally():
