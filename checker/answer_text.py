@@ -19,9 +19,10 @@ from checker.surd_text import surd_latex
 from checker.syntax import Fraction, Node, Relation, Statement, System, letters, to_latex, walk
 from checker.written import letter_latex, polynomial_latex
 
-__all__ = ["solutions_text", "stretches_text", "subject_text", "system_text", "written_out"]
+__all__ = ["solutions_text", "stretches_text", "subject_text", "system_answer", "written_out"]
 
 _EQUALS = {True: "=", False: " \\approx "}
+
 
 def written_out(start: Node, known: Known) -> str | None:
     """The value as the task wants it: factorised for "factorise", over one denominator else; None when unknown."""
@@ -31,7 +32,7 @@ def written_out(start: Node, known: Known) -> str | None:
         used = letters_in(top) | letters_in(bottom)
         if "i" in ring.index and ring.index["i"] in letters_in(bottom):
             return None
-        if any(ring.names[letter].startswith("\0") for letter in used):
+        if any(ring.names[letter].startswith("\0") or ring.names[letter] == "i" for letter in used):
             return surd_latex(ring, top, bottom)
         if not is_constant(bottom):
             below: Literal["factors", "multiplied out"] = "multiplied out" if known.task == "expand" else "factors"
@@ -57,6 +58,8 @@ def solutions_text(statement: Statement, name: str, known: Known, asked: Accurac
         if stretches:
             return stretches_text(statement, name, known)
     except (UnsupportedError, TooLargeError, UnsureError):
+        return ""
+    if known.complex_numbers:
         return ""
     if not roots:
         return "\\text{no solution}"
@@ -103,18 +106,14 @@ def subject_text(statement: Statement, name: str, known: Known) -> str:
         return ""
 
 
-def system_text(starts: Sequence[Statement], known: Known) -> str:
-    """The values that satisfy several equations at once; empty when they are not found."""
+def system_answer(starts: Sequence[Statement], known: Known) -> tuple[list[dict[str, Node]] | None, str]:
+    """The points that satisfy several equations at once, and the same in words; None and empty when not found."""
     parts = [part for start in starts for part in (start.parts if isinstance(start, System) else (start,))]
     equations = [part for part in parts if isinstance(part, Relation) and part.operator == "="]
-    if len(equations) < len(parts):
-        return ""
-    points = common_solutions(equations, known)
+    points = common_solutions(equations, known) if len(equations) == len(parts) else None
     if points is None:
-        return ""
+        return None, ""
     if not points:
-        return "\\text{no solution}"
+        return points, "\\text{no solution}"
     told = [[f"{letter_latex(name)}={to_latex(value)}" for name, value in sorted(point.items())] for point in points]
-    return " \\text{ or } ".join(map(", ".join, told))
-
-
+    return points, " \\text{ or } ".join(map(", ".join, told))

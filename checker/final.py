@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from checker.accuracy import Accuracy, is_decimal, judged_decimal, rounded_latex
-from checker.answer_text import solutions_text, subject_text, system_text, written_out
+from checker.answer_text import solutions_text, subject_text, system_answer, written_out
 from checker.budget import OutOfTimeError
 from checker.equality import equal
 from checker.forms import checked_form, is_final_number
@@ -223,19 +223,45 @@ def _is_whole(node: Node) -> bool:
 
 def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Known) -> Final:
     """Numbers for every letter, put into each equation given."""
-    values = {
-        name: node for name, node in known_values(told).items() if not letters(node) - {"pi", "e"}
-    }
     names = frozenset().union(*(free_letters(start, known) for start in starts))
     if not names:
         return Final()
-    expected = system_text(starts, known)
+    points, expected = system_answer(starts, known)
+    given = _values_of_letters(told)
+    missing = [point for point in points or () if not _is_told(point, given, known)]
+    if points and len(points) > 1 and not missing:
+        return Final(True, True, expected)
+    values = {name: node for name, node in known_values(told).items() if not letters(node) - {"pi", "e"}}
     if not names <= values.keys():
         return Final(expected=expected)
-    point = {name: Evaluator({}, euler=known.euler).value(values[name]) for name in names}
-    evaluator = Evaluator(point, euler=known.euler)
+    place = {name: Evaluator({}, euler=known.euler).value(values[name]) for name in names}
+    evaluator = Evaluator(place, euler=known.euler)
     correct = all(is_true(start, evaluator) for start in starts)
-    return Final(correct, all(is_final_number(values[name]) for name in names), expected)
+    form = all(is_final_number(values[name]) for name in names)
+    if correct and missing and len(missing) < len(points or ()):
+        lost = ", ".join(f"{name} = {to_latex(value)}" for name, value in sorted(missing[0].items()))
+        return Final(False, form, expected, f"The solution {lost} is missing.")
+    return Final(correct, form, expected)
+
+
+def _values_of_letters(told: Sequence[Statement]) -> list[tuple[str, Node]]:
+    """Every value without letters that a line gives to a letter."""
+    found: list[tuple[str, Node]] = []
+    for line in told:
+        for branch in unfolded_branches(line):
+            for part in branch.parts if isinstance(branch, System) else (branch,):
+                solved = solved_for(part)
+                if solved is not None and not letters(solved[1]) - {"pi", "e"}:
+                    found.append(solved)
+    return found
+
+
+def _is_told(point: Mapping[str, Node], given: Sequence[tuple[str, Node]], known: Known) -> bool:
+    return all(
+        any(name == other and isinstance(equal(value, node, budget=known.budget, euler=known.euler), Yes)
+            for other, node in given)
+        for name, value in point.items()
+    )
 
 
 def _gathered_answer(told: Sequence[Statement]) -> Statement:

@@ -86,7 +86,8 @@ def _collected(node: Node, *, euler: bool) -> FormCheck:
         return FormCheck(False, "A bracket is still to be multiplied out.")
     inner = _unsigned(node)
     if isinstance(inner, Fraction) and not letters(inner.denominator) and isinstance(_plain(inner.numerator), Sum):
-        node = _plain(inner.numerator)
+        found = _collected(_plain(inner.numerator), euler=euler)
+        return _UNKNOWN if found.is_met else found  # one half of a sum may count as a bracket still
     written = len(node.terms) if isinstance(node, Sum) else 1
 
     def work(ring: Ring) -> FormCheck:
@@ -130,7 +131,7 @@ def _is_monomial(node: Node) -> bool:
     for factor in node.factors if isinstance(node, Product) else (node,):
         inner = _plain(factor)
         base = _plain(inner.base) if isinstance(inner, Power) else inner
-        if isinstance(base, Power | Product):
+        if isinstance(base, Power | Product) or (isinstance(inner, Power) and not _is_single(inner.exponent)):
             return False
         names = letters(base)
         if not names:
@@ -142,6 +143,12 @@ def _is_monomial(node: Node) -> bool:
             return False
         seen |= names
     return numbers <= 1 and roots <= 1
+
+
+def _is_single(exponent: Node) -> bool:
+    """Is an exponent worked out, or has it letters?"""
+    inner = _unsigned(exponent)
+    return bool(letters(inner)) or isinstance(inner, Number | Fraction | Division)
 
 
 # fully factorised
@@ -173,14 +180,14 @@ def _factorised(node: Node, *, euler: bool) -> FormCheck:
             if is_constant(poly):
                 numbers += times
                 continue
+            if isinstance(inner, Sum) and not _collected(inner, euler=euler).is_met:
+                return FormCheck(False, "A bracket is still to be collected.")
             count += times * _degree_or_one(poly)
             if len(poly) > 1:
                 if content_of(poly) > 1:
                     return FormCheck(False, "A common factor is left in a bracket.")
                 if under != {0: 1} and content_of(top) % bottom[0] == 0:
                     return FormCheck(False, "The factors are to be with whole numbers.")
-                if isinstance(inner, Sum) and not _collected(inner, euler=euler).is_met:
-                    return FormCheck(False, "A bracket is still to be collected.")
         if count != sum(times * _degree_or_one(factor) for factor, times in parts[1]):
             return FormCheck(False, "It can be factorised further.")
         if numbers > 1 or gcd(content_of(top), below) > 1:
@@ -261,7 +268,7 @@ def _worse(first: FormCheck, second: FormCheck) -> FormCheck:
 def _tidy(node: Node, *, euler: bool) -> FormCheck:
     """Collected, or in full factors."""
     collected = _collected(_plain(node), euler=euler)
-    if collected.is_met is not False:
+    if collected.is_met is not False or not any(map(is_open_bracket, walk(node))):
         return collected
     return _MET if _factorised(_plain(node), euler=euler).is_met else collected
 
@@ -312,9 +319,17 @@ def _simplest_number(node: Node) -> FormCheck:
         return not letters_in(top) and not letters_in(bottom)
 
     if in_ring(is_rational):
+        if _is_index_form(node):
+            return _UNKNOWN
         return _MET if is_final_number(node) else FormCheck(False, "The number is still to be worked out.")
     found, lacks = simplest_surds(node)
     return FormCheck(found, lacks)
+
+
+def _is_index_form(node: Node) -> bool:
+    """3^6 may be meant to be left so."""
+    node = _unsigned(node)
+    return isinstance(node, Power) and isinstance(node.base, Number) and isinstance(node.exponent, Number)
 
 
 def is_final_number(node: Node) -> bool:

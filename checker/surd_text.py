@@ -43,13 +43,14 @@ def surd_latex(ring: Ring, top: Poly, bottom: Poly = ONE) -> str | None:
     share = gcd(whole, *top.values()) * (-1 if whole < 0 else 1)
     below = whole // share
     rows = []
+    is_open = any(kind != "surd" for kind, _, number in ring.atoms if number in letters_in(top))
     try:
         for key, value in top.items():
             degree, has_atoms, text = _monomial(ring, key)
             rows.append(((has_atoms and degree == 0, -degree, has_atoms, text), text, value // share))
     except _UnwritableError:
         return None
-    rows.sort()
+    rows.sort(key=lambda row: (not row[1] and is_open, row))
     out = ""
     for _, text, number in rows:
         sign = "-" if number < 0 else "+" if out else ""
@@ -81,12 +82,15 @@ def _rationalised(ring: Ring, top: Poly, bottom: Poly) -> Quotient:
 
 def _monomial(ring: Ring, key: int) -> tuple[int, bool, str]:
     """The degree in letters, whether atoms are there, and the text: surds of numbers, letters, then the rest."""
-    plain = 0
+    plain = imaginary = 0
     surds: dict[int, int] = {}
     powers: dict[str, list[tuple[int, Fraction]]] = {}
     rest: list[str] = []
     atoms = {number: (kind, made_of) for kind, made_of, number in ring.atoms}
     for letter, times in exponents(key):
+        if ring.names[letter] == "i":
+            imaginary = times
+            continue
         if letter not in atoms:
             plain += times << (BITS * letter)
             continue
@@ -104,11 +108,12 @@ def _monomial(ring: Ring, key: int) -> tuple[int, bool, str]:
     front = "".join(
         f"\\sqrt{{{value}}}" if index == 2 else f"\\sqrt[{index}]{{{value}}}" for index, value in sorted(surds.items())
     )
+    front += "i" if imaginary else ""
     letters = polynomial_latex({plain: 1}, ring.names) if plain else ""
     degree = sum(times for _, times in exponents(plain))
     written = "".join(f"{base}^{{{_exponent(ring, parts)}}}" for base, parts in sorted(powers.items()))
     waves = sorted(rest, key=lambda text: (text.startswith("\\"), text.startswith("\\cos"), text))
-    return degree, bool(surds or powers or rest), front + letters + written + "".join(waves)
+    return degree, bool(surds or powers or rest or imaginary), front + letters + written + "".join(waves)
 
 
 def _exponential(ring: Ring, made_of: Any) -> tuple[str, int]:

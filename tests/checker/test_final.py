@@ -62,7 +62,8 @@ CASES: list[tuple[str | None, tuple[str, ...], bool | None, bool | None, str]] =
     ("simplify", ("\\frac{x^2-4}{x^2-2x}", "=\\frac{(x-2)(x+2)}{x(x-2)}"), True, False, "\\frac{x+2}{x}"),
     ("simplify", ("x^3\\times x^4", "=x^7"), True, True, "x^7"),
     ("simplify", ("(2a^3)^2", "=2^2a^6"), True, False, "4a^6"),
-    ("simplify", ("16^{\\frac34}", "=2^3"), True, False, "8"),
+    ("simplify", ("16^{\\frac34}", "=2\\times4"), True, False, "8"),
+    ("simplify", ("3^2\\times3^4", "=3^6"), True, None, "729"),
     ("simplify", ("3x+2y-x", "=3x-x+2y"), True, False, "2x+2y"),
     # all solutions, each worked out
     ("solve", ("x^2=9", "x=3"), False, True, "x=-3 \\text{ or } x=3"),
@@ -78,6 +79,11 @@ CASES: list[tuple[str | None, tuple[str, ...], bool | None, bool | None, str]] =
     ("solve", ("2x+y=1", "y=3-x", "x=-2", "y=4"), False, True, "x=-2, y=5"),
     ("solve", ("ax+b=c", "x=\\frac{c-b}{a}"), True, True, "x=\\frac{-b+c}{a}"),
     ("solve", ("e^x=5", "x=\\ln5"), True, True, "x \\approx 1.6094"),
+    ("simplify", ("\\frac{3x}{4}-\\frac{x}{6}", "=\\frac{9x-2x}{12}"), True, False, "\\frac{7}{12}x"),
+    ("simplify", ("\\frac{a^5}{a^2}", "=a^{5-2}"), True, False, "a^3"),
+    ("simplify", ("(3+2i)(1-i)", "=5-i"), True, True, "5-i"),
+    # the line y = x + 1 meets the circle in two points
+    ("solve", ("x^2+y^2=25", "y=x+1", "x=3", "y=4"), False, True, "x=-4, y=-3 \\text{ or } x=3, y=4"),
     # to the accuracy stated: 50 has the root 7.0710...; 36 pi = 113.097...; 7/3 = 2.333...
     ("solve", ("3x=7", "x=2.33 \\text{ (2 d.p.)}"), True, True, "x=2.33 \\text{ (2 d.p.)}"),
     ("solve", ("3x=7", "x=2.3 \\text{ (3 s.f.)}"), True, False, "x=2.33 \\text{ (3 s.f.)}"),

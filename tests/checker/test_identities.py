@@ -93,11 +93,11 @@ def test_claim_in_two_letters_that_holds_for_values_not_negative() -> None:
         (r"(\sqrt a+\sqrt b)^2=a+b",
          r"the left is a+b+2\sqrt{a}\sqrt{b} and the right is a+b. Only the left has 2\sqrt{a}\sqrt{b}."),
         # sin^2 + 2 sin cos + cos^2 = 1 + 2 sin cos
-        (r"(\sin x+\cos x)^2=1", r"the left is 1+2\sin x\cos x and the right is 1. Only the left has 2\sin x\cos x."),
+        (r"(\sin x+\cos x)^2=1", r"the left is 2\sin x\cos x+1 and the right is 1. Only the left has 2\sin x\cos x."),
         # sin(x + y) = sin x cos y + cos x sin y
         (r"\sin(x+y)=\sin x+\sin y", r"the left is \sin x\cos y+\sin y\cos x and the right is \sin x+\sin y."),
         # 2^(x+1) = 2 times 2^x
-        ("2^{x+1}=2^x+2", r"the left is 2 \times 2^{x} and the right is 2+2^{x}."),
+        ("2^{x+1}=2^x+2", r"the left is 2 \times 2^{x} and the right is 2^{x}+2."),
     ],
 )
 def test_sides_with_fractions_roots_and_angles_are_expanded(line: str, sides: str) -> None:
