@@ -141,7 +141,8 @@ def introduces(statement: Statement, known: Known) -> bool:
             told = stem in known.knowledge.terms or stem in known.knowledge.next_terms
             if place.isdigit():
                 return told and not letters(members[-1])
-            return not told and place[:1].isalpha() and place[:1] in letters(members[-1])
+            inside = letters(members[-1])
+            return not told and place[:1].isalpha() and (place[:1] in inside or f"{stem}_{place[:1]}" in inside)
         case _:
             return False
 
@@ -295,8 +296,10 @@ def set_to_nought(before: Statement, after: Statement, known: Known) -> Outcome 
         return None
     if not isinstance(told[0], Symbol) and not any(is_subject(one) for one in told):
         return None
-    if letters(after) != letters(told[-1]) or not any(_is_nought(side) for side in (after.left, after.right)):
+    if letters(after) != letters(told[-1]):
         return None
+    if not any(_is_nought(side) for side in (after.left, after.right)):
+        return _set_to_value(told, after, known)
     if any(is_subject(node) for top in nodes_of(after) for node in walk(top)):
         return None
     nought = Number((0, 0), Fraction(0), "0")
@@ -304,6 +307,15 @@ def set_to_nought(before: Statement, after: Statement, known: Known) -> Outcome 
     outcome = compare_relations(Relation(after.span, left, "=", nought, after.span), after, known)
     if outcome.kind in ("follows", "loses"):
         return replace(outcome, reason=f"{to_latex(told[0])} is set equal to 0. {outcome.reason}".strip())
+    return None
+
+
+def _set_to_value(told: tuple[Node, ...], after: Relation, known: Known) -> Outcome | None:
+    """x(x+5) = 84 after A = x(x+5): the value is taken as given."""
+    for side, other in ((after.left, after.right), (after.right, after.left)):
+        if not letters(other) and compare_values(worked_out(told[-1], known.knowledge), side, known).kind == "follows":
+            reason = f"{to_latex(told[0])} is set equal to {to_latex(other)}, which is taken as given."
+            return Outcome("follows", reason, is_soft=True)
     return None
 
 

@@ -374,6 +374,11 @@ def _derived(node: Function, known: Knowledge, depth: int) -> Node:
         return node
     if isinstance(body, Symbol):
         rule = known.letters.get(body.name)
+        by = known.letters.get(letter.name)
+        if rule is not None and by is not None and int(order.value) == 1:
+            shared = sorted((letters(rule.body) & letters(by.body)) - {"pi", "e"})
+            if len(shared) == 1 and letter.name not in letters(rule.body):
+                return _by_parameter(rule.body, by.body, shared[0]) or node
         if rule is not None:
             rule = replace(rule, body=_down_to(rule.body, letter.name, known))
         if rule is None or letter.name not in letters(rule.body):
@@ -385,6 +390,14 @@ def _derived(node: Function, known: Knowledge, depth: int) -> Node:
     except (UnsupportedError, TooLargeError):
         return node
     return Bracket(node.span, _with_names(out), "(")
+
+
+def _by_parameter(above: Node, below: Node, name: str) -> Node | None:
+    """dy/dx where both are given by t."""
+    try:
+        return Fraction((0, 0), differentiated(above, name), differentiated(below, name))
+    except (UnsupportedError, TooLargeError):
+        return None
 
 
 def _down_to(body: Node, name: str, known: Knowledge) -> Node:

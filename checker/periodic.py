@@ -26,6 +26,7 @@ from checker.syntax import (
     Function,
     Negation,
     Node,
+    Number,
     Postfix,
     Power,
     Product,
@@ -272,10 +273,18 @@ def _listed(second: Statement, name: str, known: Known) -> list[tuple[Value, int
                 continue
             case _:
                 return None
-        decimal = decimal_places(node)
         value = Evaluator({}, euler=known.euler).value(node)
-        found.append((value, decimal[1] if decimal is not None else None))
+        found.append((value, _places_in(node)))
     return found
+
+
+def _places_in(node: Node) -> int | None:
+    """The decimals of a number, or of the decimals that it is worked out from."""
+    decimal = decimal_places(node)
+    if decimal is not None:
+        return decimal[1]
+    inside = [len(one.text.partition(".")[2]) for one in walk(node) if isinstance(one, Number) and "." in one.text]
+    return max(inside) if inside else None
 
 
 def _fits(first: Statement, name: str, value: Value, places: int | None, turn: Value, known: Known) -> bool:

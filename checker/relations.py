@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -36,11 +36,15 @@ from checker.syntax import (
 )
 from checker.syntax import Fraction as Quotient
 
-__all__ = ["by_accuracy", "compare_relations", "free_letters", "is_limit", "solved_letter", "unfolded_branches"]
+__all__ = [
+    "by_accuracy", "compare_relations", "free_letters", "is_limit", "nearest_whole", "solved_letter",
+    "unfolded_branches",
+]
 
 _PARAMETERS = (*map(Fraction, (2, 3, 5, -1, 7, -4, 11, -6, 13)), Fraction(1, 2), Fraction(7, 3))
 _TUPLES = 6  # of values for the other letters
 _ENOUGH = 3
+_PLAINLY_ROUNDED = 100  # a whole number from here on is read as rounded
 _ZERO = Number((0, 0), Fraction(0), "0")
 
 
@@ -312,7 +316,7 @@ def _rounded(
         if not isinstance(branch.left, Symbol) or branch.left.name != name:
             return None
         decimal = decimal_places(branch.right)
-        if decimal is None or (decimal[1] == 0 and branch.operator == "=" and known.accuracy is None):
+        if decimal is None:
             return None
         decimals.append((decimal[0], places_when_rounded(*decimal)))
         nodes.append(branch.right)
@@ -330,6 +334,10 @@ def _rounded(
         return None
     if stretches or not roots or len(decimals) > len(roots):
         return None
+    if known.accuracy is None and not is_near and any(decimal_places(node) == (number[0], 0) for node, number in zip(
+        nodes, decimals, strict=True
+    )):
+        return _whole_instead(roots, decimals)
     kinds = set()
     for node, (written, places) in zip(nodes, decimals, strict=True):
         nearest = min(roots, key=lambda root: abs(root.middle - written))
@@ -351,6 +359,13 @@ def _rounded(
     return Outcome("follows", "The value is rounded.")
 
 
+def _whole_instead(roots: Sequence[RealNumber], decimals: Sequence[tuple[Fraction, int]]) -> Outcome | None:
+    """N = 3695 where N is 3694.53."""
+    if len(decimals) != 1 or len(roots) != 1:
+        return None
+    return _nearest_whole(roots[0].value, decimals[0][0])
+
+
 def by_accuracy(value: Node, written: Node, known: Known) -> Outcome | None:
     """A value rounded as the line says: right, wrong in the last digit, or None when it cannot be told."""
     try:
@@ -358,6 +373,25 @@ def by_accuracy(value: Node, written: Node, known: Known) -> Outcome | None:
     except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
         return None
     return _by_accuracy(exact, written, known)
+
+
+def nearest_whole(value: Node, written: Fraction, known: Known) -> Outcome | None:
+    """A whole number in place of a value that no decimal gives exactly; None where it is not the nearest."""
+    try:
+        exact = Evaluator({}, euler=known.euler).value(value)
+    except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
+        return None
+    return _nearest_whole(exact, written)
+
+
+def _nearest_whole(exact: Value, written: Fraction) -> Outcome | None:
+    if isinstance(exact, Fraction) and _terminates(exact):
+        return None
+    if rounding_of(exact, written, 0) != "rounded":
+        return None
+    if abs(written) >= _PLAINLY_ROUNDED:
+        return Outcome("follows", "The value is rounded to a whole number.")
+    return undecided("It is the nearest whole number; the accuracy that is meant is not said.", is_soft=True)
 
 
 def _by_accuracy(exact: Value, written: Node, known: Known) -> Outcome | None:

@@ -344,6 +344,10 @@ def _constant_node(ring: Ring, number: int) -> Node:
     if name in ("pi", "e"):
         return Symbol((0, 0), name)
     known = ring.constant_of(number)
+    relation = ring.relations.get(number)
+    if known is None and relation is not None and set(relation[1]) == {0} and relation[1][0] > 0:
+        inside = Number((0, 0), Fraction(relation[1][0]), str(relation[1][0]))
+        return Root((0, 0), inside, Number((0, 0), Fraction(relation[0]), str(relation[0])))
     if known is None:
         raise UnsupportedError
     kind, value = known
@@ -364,11 +368,15 @@ def _exponential_zeros(
         return None
     number, index = base
     parts = [ring.value_at(part, dict(others)) for part in coefficients_in(poly, atoms[0])]
-    if not all(set(part) <= {0} for part in parts):
+    if all(set(part) <= {0} for part in parts):
+        plain = _whole([part.get(0, Fraction(0)) for part in parts])
+        roots = real_roots(plain, budget) if any(plain) else []
+    elif len(parts) == 2:
+        roots = _interval_zeros(ring, parts)
+    else:
         return None
-    plain = _whole([part.get(0, Fraction(0)) for part in parts])
     found = []
-    for root in real_roots(plain, budget) if any(plain) else []:
+    for root in roots:
         if root.middle <= 0:
             continue
         value = as_interval(root.value)

@@ -15,7 +15,7 @@ from checker.outcome import Known, Outcome, point_text, undecided, witness_json
 from checker.periodic import is_periodic
 from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
 from checker.real_roots import real_roots
-from checker.relations import by_accuracy, compare_relations
+from checker.relations import by_accuracy, compare_relations, nearest_whole
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.rounding import decimal_places, places_when_rounded, rounding_of
 from checker.solutions import is_true, links
@@ -221,6 +221,8 @@ def _values(first: Node, second: Node, known: Known, operator: str) -> Outcome:
     limited = _under_givens(first, second, verdict, known)
     if limited is not None:
         return limited
+    if operator == "\\approx" and _unknowns(first, known) | _unknowns(second, known):
+        return undecided("An approximation in letters is not judged.")
     put_in = _put_in(first, second, known)
     if put_in is not None:
         return put_in
@@ -257,6 +259,8 @@ def _rounded(first: Node, second: Node, known: Known) -> Outcome | None:
     written = decimal_places(second)
     if known.accuracy is not None and written is not None and not _unknowns(first, known):
         return by_accuracy(first, second, known)
+    if written is not None and written[1] == 0 and not _unknowns(first, known):
+        return nearest_whole(first, written[0], known)
     if written is None or written[1] == 0 or letters(first) - _CONSTANTS - ({"e"} if known.euler else set()):
         return None
     try:

@@ -103,7 +103,8 @@ def _combined(
             return None
         for size in (2, len(polys)):
             for chosen in sorted(combinations(range(len(polys)), min(size, len(polys))), reverse=True):
-                if _spans([polys[at] for at in chosen], target):
+                some = [polys[at] for at in chosen]
+                if _spans(some, target) and (set(target) == {0} or not _spans(some, {0: 1})):
                     return tuple(sorted({equations[at][0] for at in chosen}))
         return None
 

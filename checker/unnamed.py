@@ -50,14 +50,38 @@ def _named(statement: Statement, told: Sequence[Statement]) -> Statement | None:
     names = [sorted(letters(one) - _CONSTANTS) for one in conditions]
     if not conditions or (told and isinstance(told[0], Expression)):
         return None
-    pair = _pair(statement)
     both = sorted({name for found in names for name in found})
-    if pair is not None and len(both) == 2 and sum(len(found) == 2 for found in names) >= 2:
-        low, high = pair.members[0], pair.members[2]
-        span = statement.span
-        return System(span, tuple(
-            Relation(span, Symbol(span, name), "=", node, span) for name, node in zip(both, (low, high), strict=True)
-        ))
+    is_system = len(both) == 2 and sum(len(found) == 2 for found in names) >= 2
+    points = _points(statement)
+    if points:
+        if not is_system:
+            return None if len(points) > 1 else _interval(statement, names, conditions)
+        found = tuple(_point(one, both) for one in points)
+        return found[0] if len(found) == 1 else Alternatives(statement.span, found)
+    return _interval(statement, names, conditions)
+
+
+def _points(statement: Statement) -> list[Chain]:
+    """(-5, -2) and (2, 5): each pair as it is read."""
+    parts = statement.parts if isinstance(statement, System) else (
+        statement.branches if isinstance(statement, Alternatives) else (statement,)
+    )
+    pairs = [_pair(part) for part in parts]
+    return [pair for pair in pairs if pair is not None] if all(pair is not None for pair in pairs) else []
+
+
+def _point(pair: Chain, names: Sequence[str]) -> System:
+    span = pair.span
+    return System(span, tuple(
+        Relation(span, Symbol(span, name), "=", node, span)
+        for name, node in zip(names, (pair.members[0], pair.members[2]), strict=True)
+    ))
+
+
+def _interval(
+    statement: Statement, names: Sequence[list[str]], conditions: Sequence[Statement]
+) -> Statement | None:
+    pair = _pair(statement)
     known = [found for found in names if found]
     if not known or len(known[-1]) != 1:
         return None
@@ -80,6 +104,8 @@ def _without_index(statement: Statement, told: Sequence[Statement]) -> Statement
             return None
         stem, _, index = left.name.partition("_")
         if not index.replace(",", "").isdigit() or stem not in earlier or left.name in earlier:
+            return None
+        if any(name.startswith(f"{stem}_") for name in earlier):
             return None
         out.append(substituted_in(part, {left.name: Symbol(left.span, stem)}))
     if len(out) > 1:

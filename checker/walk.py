@@ -15,7 +15,7 @@ from checker.further import Place, equations_of, place_of
 from checker.identical import judged_by_coefficients
 from checker.knowledge import learned, solved_by_number
 from checker.outcome import Known, Outcome, undecided
-from checker.relations import compare_relations
+from checker.relations import compare_relations, is_limit, solved_letter, unfolded_branches
 from checker.report import Verdict
 from checker.rounding import decimal_places
 from checker.steps import divides_by_zero, false_number, judge_step
@@ -43,6 +43,7 @@ __all__ = ["Entry", "Step", "Walk", "parts_of_line"]
 _CONSTANTS = frozenset({"pi", "i"})
 _FARTHEST = 12  # earlier lines that a line is tried against
 _SECONDS_A_LINE = 0.8
+_TAKEN = "A value put in; it is taken as given."
 _ORDER = {"follows": 0, "loses": 1, "adds": 2, "undecided": 3, "slip": 4}
 _READINGS = {
     "mixed": "The whole number and the fraction are read as a product.",
@@ -50,6 +51,7 @@ _READINGS = {
     "function": "The letter before the bracket is read as a factor.",
     "label": "What stands in brackets before the line is read the other way, as a factor or as a label.",
     "unit": "The letters after the number are read as factors.",
+    "list": "The commas are read as parting numbers.",
     "power of a function": "The power is read as belonging to the bracket.",
 }
 
@@ -120,11 +122,15 @@ class Walk:
         assert line is not None
         parts = parts_of_line(line.statement)[from_part:]
         step: Step | None = None
-        for part in parts:
+        for at, part in enumerate(parts):
             one = self._judged(index, part, line)
+            if at == 0 and len(parts) > 1 and solved_by_number(part) and self._is_put_in(one):
+                definition = Definition(part.span, part.left, part.right)  # type: ignore[union-attr, arg-type]
+                one = Step("start", None, Outcome("follows", _TAKEN), definition)
             if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
                 step = one
-            self.entries.append(Entry(index, one.part, self._family(one), one.verdict == "start"))
+            is_start = one.verdict == "start" and one.outcome.reason != _TAKEN
+            self.entries.append(Entry(index, one.part, self._family(one), is_start))
         for condition in line.conditions:
             solved = solved_for(condition)
             if solved is not None:
@@ -150,6 +156,17 @@ class Walk:
             return next((entry.family for entry in reversed(self.entries) if entry.index == step.source), "sound")
         return "sound"
 
+    def _is_put_in(self, step: Step) -> bool:
+        """x = 0 before "so 4y = 12": no line before was being solved for it."""
+        if step.outcome.kind == "follows":
+            return False
+        name = solved_for(step.part)
+        last = next((one for one in reversed(self.entries) if not isinstance(one.statement, Definition)), None)
+        return name is not None and (
+            last is None or solved_for(last.statement) is not None
+            or letters(last.statement) - _CONSTANTS != {name[0]}
+        )
+
     # one statement
 
     def _judged(self, index: int, part: Statement, line: Line) -> Step:
@@ -172,8 +189,10 @@ class Walk:
             if place is Place.UNCLEAR and outcome.kind == "slip":
                 told = "It does not follow from the line before; it may be a further equation. Say which is meant."
                 outcome = undecided(told, is_soft=True)
-        if outcome.kind == "undecided" and outcome.is_soft and line.conditions and _is_value(part):
-            return Step("start", None, Outcome("follows", "Taken as given."), part)
+        if outcome.kind == "undecided" and outcome.is_soft and self._is_taken(part, line):
+            return Step("start", None, Outcome("follows", _TAKEN), part)
+        if outcome.kind == "slip" and source is not None and _bounds_values(source.statement, part):
+            return Step("start", None, Outcome("follows", "A condition on the letter, taken as given."), part)
         if outcome.kind in ("undecided", "slip") and self._names_something(index, part):
             definition = Definition(part.span, part.left, part.right)  # type: ignore[union-attr, arg-type]
             return Step("follows", None, Outcome("follows", "A name for later lines."), definition)
@@ -194,6 +213,20 @@ class Walk:
             name in letters(later.statement) for later in self.lines[index + 1:] if later is not None
         )
 
+    def _is_taken(self, part: Statement, line: Line) -> bool:
+        """Values with no line to come from: y = 12 when x = 2, or u = 5, a = 2, or x = 4 after y = 2x + 3."""
+        if line.conditions and _is_value(part):
+            return True
+        parts = part.parts if isinstance(part, System) else (part,)
+        if not all(solved_by_number(one) for one in parts):
+            return False
+        if len(parts) > 1:
+            return True
+        name = solved_for(part)
+        subjects = {told[0] for entry in self.entries if (told := solved_for(entry.statement)) is not None}
+        used = frozenset().union(*(letters(entry.statement) for entry in self.entries))
+        return name is not None and name[0] in used and name[0] not in subjects
+
     def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
         if outcome.kind != "follows":
             return outcome.kind
@@ -211,7 +244,7 @@ class Walk:
         false = false_number(part, known)
         if false is not None and self.entries:
             return false, self.entries[-1]
-        claim = self._claim(part, known) or self._with_value_first(part, known)
+        claim = self._claim(part, known) or self._with_value_first(part, line, known)
         if claim is not None:
             return claim
         nearest: tuple[Outcome, Entry | None] | None = None
@@ -297,11 +330,16 @@ class Walk:
         source = next((entry for entry in reversed(self.entries) if entry.index == index), None)
         return outcome, source
 
-    def _with_value_first(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
+    def _with_value_first(
+        self, part: Statement, line: Line, known: Known
+    ) -> tuple[Outcome, Entry | None] | None:
         """x = 1, y = 1 - 6 + 9 = 4 after y = x^3 - 6x^2 + 9x: the first value put in gives the second."""
-        if not isinstance(part, System) or len(part.parts) != 2 or not solved_by_number(part.parts[0]):
+        value = next((one for one in line.conditions if solved_by_number(one)), None)
+        rest = part
+        if isinstance(part, System) and len(part.parts) == 2 and solved_by_number(part.parts[0]):
+            value, rest = part.parts
+        if value is None:
             return None
-        value, rest = part.parts
         solved, given = solved_for(rest), solved_for(value)
         if solved is None or given is None or solved[0] == given[0] or letters(solved[1]):
             return None
@@ -314,7 +352,11 @@ class Walk:
         return None
 
     def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
-        earlier = [(entry.index, entry.statement) for entry in self.entries]
+        latest = {told: entry for entry in self.entries if (told := _valued(entry.statement)) is not None}
+        earlier = [
+            (entry.index, entry.statement) for entry in self.entries
+            if (told := _valued(entry.statement)) is None or latest[told] is entry
+        ]
         try:
             outcome = follows_together(earlier, part, known)
         except OutOfTimeError:
@@ -344,6 +386,7 @@ class Walk:
         values = [
             entry.statement for entry in self.entries
             if isinstance(entry.statement, Definition) or _is_value(entry.statement) or _is_domain(entry.statement)
+            or (entry.is_start and entry.index > 0 and is_limit(entry.statement))
         ]
         budget = self.known.budget.part(_SECONDS_A_LINE)
         told = (*((-1, given) for given in self.known.givens), *((one.index, one.statement) for one in self.entries))
@@ -405,6 +448,22 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
 
 def _is_equation(statement: Statement) -> bool:
     return isinstance(statement, Relation) and statement.operator == "="
+
+
+def _bounds_values(first: Statement, second: Statement) -> bool:
+    """x > 0 after x = -12 or x = 7: a condition by which one is left out."""
+    return (
+        isinstance(second, Relation) and is_limit(second) and second.operator != "\\ne"
+        and len(unfolded_branches(first)) > 1 and solved_letter(first) is not None
+        and letters(second) == {solved_letter(first)}
+        and isinstance(second.left, Symbol) != isinstance(second.right, Symbol)
+    )
+
+
+def _valued(statement: Statement) -> str | None:
+    """The letter that a line such as x = 5 gives a number to."""
+    solved = solved_for(statement)
+    return solved[0] if solved is not None and solved_by_number(statement) else None
 
 
 def _are_values(first: Statement, second: Statement) -> bool:

@@ -376,6 +376,9 @@ class _Judge:
         known = replace(self.known, budget=Budget(max(0.1, min(0.5, self.budget.left))))
         try:
             final = final_answer(starts, statements, known, asked=self._accuracy())
+            for other in self._other_answers(final, statements):
+                again = final_answer(starts, other, known, asked=self._accuracy())
+                final = again if again.correct else final
         except Exception:
             log.exception("the final answer of a working could not be judged")
             return Final()
@@ -383,24 +386,24 @@ class _Judge:
             report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness is not None)
             for report in self.reports.values()
         )
-        if final.correct is not True and self.walk.completed:
-            gathered = self._branches_gathered(statements)
-            again = final_answer(starts, gathered, known) if gathered else final
-            final = again if again.correct else final
         # an answer is not called wrong when no line was: a value may have been put in
         return final if final.correct is not False or accused else replace(final, correct=None)
 
-
-    def _branches_gathered(self, statements: Sequence[Statement]) -> list[Statement]:
-        """The lines with, at the end, every value that a branch came to."""
-        name = solved_letter(statements[-1]) if statements else None
+    def _other_answers(self, final: Final, statements: Sequence[Statement]) -> Iterator[list[Statement]]:
+        """What else may be meant as the answer: the last line alone, or all values that the branches came to."""
+        if final.correct is True or len(statements) < 2:
+            return
+        name = solved_letter(statements[-1])
         if name is None:
-            return []
-        values: dict[str, Statement] = {}
-        for statement in statements:
-            if solved_letter(statement) == name and letters(statement) == {name}:
-                values.setdefault(to_latex(statement), statement)
-        return [*statements, Alternatives(statements[-1].span, tuple(values.values()))]
+            return
+        if final.correct is False:
+            yield [statements[0], statements[-1]]
+        if self.walk.completed:
+            values: dict[str, Statement] = {}
+            for statement in statements:
+                if solved_letter(statement) == name and letters(statement) == {name}:
+                    values.setdefault(to_latex(statement), statement)
+            yield [*statements, Alternatives(statements[-1].span, tuple(values.values()))]
 
 
 def _bounds_a_letter(statement: Statement) -> bool:

@@ -5,7 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from checker.syntax.applications import USER_FUNCTIONS
-from checker.syntax.tree import Bracket, Function, Node, Number, Product, Relation, Statement, Symbol, nodes_of, walk
+from checker.syntax.tree import (
+    Bracket,
+    Function,
+    Node,
+    Number,
+    Product,
+    Relation,
+    Statement,
+    Symbol,
+    System,
+    nodes_of,
+    walk,
+)
 
 __all__ = ["function_readings"]
 
@@ -38,6 +50,10 @@ def function_readings(statements: Iterable[Statement]) -> frozenset[str]:
 
 def _defined(statement: Statement) -> Iterable[str]:
     """The letters that the statement gives the values of, as in f(x) = x^2 or y = f(x)."""
+    if isinstance(statement, System):
+        for part in statement.parts:
+            yield from _defined(part)
+        return
     if not isinstance(statement, Relation) or statement.operator not in ("=", "\\equiv"):
         return
     for one, other in ((statement.left, statement.right), (statement.right, statement.left)):

@@ -110,6 +110,8 @@ class _LineParser:
 
     def line(self) -> Line:
         around = surroundings_of(self.text, self.readings)
+        if around.has_list:
+            self.doubts.add("list")
         self.accuracy = around.accuracy
         self.label = around.label
         if around.label is not None:

@@ -31,6 +31,7 @@ _OPENING = re.compile(
     r"\s*(?:\\left\s*\\\{\s*)?\\begin\s*\{(?:cases|aligned|align\*?|array|gathered)\}(?:\s*\{[lcr|]*\})?"
 )
 _LABEL_AFTER = re.compile(r"(?<=[^\s(=+*/^-])\s+\((\d)\)\s*$")
+_LIST = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d,])")  # 20,100,140 may be one number or three
 _CLOSING = re.compile(r"\\end\s*\{(?:cases|aligned|align\*?|array|gathered)\}(?:\s*\\right\s*\.)?")
 
 
@@ -48,6 +49,7 @@ class Surroundings:
     notes: tuple[str, ...]
     accuracy: tuple[str, int] | None
     label: str | None = None
+    has_list: bool = False
 
 
 def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surroundings:
@@ -55,7 +57,8 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
 
     Args:
         text: the line.
-        readings: with "label" among them, a number in brackets at the end is a factor.
+        readings: with "label" among them, a number in brackets at the end is a factor; with "list", commas between
+            groups of three digits part numbers.
     """
     notes: list[str] = []
     stated = None
@@ -84,7 +87,10 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
     if number is not None and not after_command and "label" not in readings:
         label = number.group(1)
         text = _blanked(text, *number.span())
-    return Surroundings(text, tuple(notes), stated, label)
+    has_list = _LIST.search(text) is not None
+    if has_list and "list" in readings:
+        text = text.replace(",", ";")
+    return Surroundings(text, tuple(notes), stated, label, has_list)
 
 
 def _is_row_operation(words: str) -> bool:
