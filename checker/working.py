@@ -386,8 +386,9 @@ class _Judge:
             report.verdict in ("slip", "loses", "adds") or (report.verdict == "start" and report.witness is not None)
             for report in self.reports.values()
         )
-        # an answer is not called wrong when no line was: a value may have been put in
-        return final if final.correct is not False or accused else replace(final, correct=None)
+        is_open = self.walk.first_slip is None and any(one.verdict == "undecided" for one in self.reports.values())
+        # an answer is not called wrong when no line was, nor when a line could not be judged: a value may be put in
+        return final if final.correct is not False or (accused and not is_open) else replace(final, correct=None)
 
     def _other_answers(self, final: Final, statements: Sequence[Statement]) -> Iterator[list[Statement]]:
         """What else may be meant as the answer: the last line alone, or all values that the branches came to."""
