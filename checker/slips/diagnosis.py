@@ -19,7 +19,7 @@ from checker.slips.factor_pairs import factor_pairs
 from checker.slips.leaves import apply_edits
 from checker.slips.links import links_of
 from checker.slips.partials import bare
-from checker.slips.placing import placements
+from checker.slips.placing import narrowest
 from checker.slips.proposals import MISSING, Proposal
 from checker.slips.proposers import (
     SHORT,
@@ -33,7 +33,7 @@ from checker.slips.proposers import (
     small_repairs,
 )
 from checker.slips.values import TooLarge, value_of
-from checker.slips.writing import write_value
+from checker.slips.writing import style_of, write_value
 from checker.steps import judge_step
 from checker.syntax import parse_line, tight
 from checker.syntax.tree import (
@@ -66,7 +66,7 @@ SIMPLE = frozenset({
     "arithmetic", "product", "copied", "like-terms", "power-law", "dropped-term", "one-side-only", "sign-product",
 })
 _DIGITS = re.compile(r"[\d.]+")
-_LETTER_BELOW = re.compile(r"\\frac\{[^{}]*\}\{[^{}]*[a-z]")
+_LETTER_BELOW = re.compile(r"\\frac\{.*\}\{[^}]*[a-z]")
 PLAIN = frozenset({"arithmetic", "product", "copied", "unlike-terms", "like-terms", "other", "power-law"})
 
 
@@ -247,11 +247,12 @@ def _detail(rule: ExpressionSlip | RelationSlip, line: Line) -> str:
 
 
 def _in_expression(before: Line, written: Line, *, telling: bool, deadline: float) -> ExpressionSlip | None:
+    style = style_of(before.text, written.text)
     for link in links_of(before, written):
-        for place in placements(link.old, link.new, link.text):
+        for place in narrowest(link.old, link.new, link.text):
             for found in expression_slips(place.old, value_of(place.new), telling=telling, deadline=deadline):
                 if found.kind != "factor-pair" or isinstance(bare(place.new), Product | Power):
-                    right = write_value(value_of(place.old))
+                    right = write_value(value_of(place.old), style)
                     if right is None or right == place.source or max(len(right), len(place.source)) > SHORT:
                         return found
                     return replace(found, because=f"{found.because}: {place.source} is {right}")

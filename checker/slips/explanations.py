@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction as Rational
 from math import prod
@@ -121,7 +122,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
                 words = f"{part.factors[1]} negative factors make a {sign} product"
             reason += f": {words}" if words else ""
             return reading.proposal(1.0 + doubt, "sign-product", leaf, needed, reason)
-        return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
+        return reading.proposal(1.5 + doubt, "copied", leaf, needed, _stands(reading, leaf, part, right))
     if as_factor and part.origin == "scaled" and leaf.place.span != leaf.span and not moved:
         words = f"every term is multiplied: {reason}"
         return reading.proposal(1.0 + doubt, "multiply-each-term", leaf, needed, words)
@@ -151,13 +152,32 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
             return reading.proposal(2.5 + doubt, "other", leaf, needed, reason)
         kind = "arithmetic" if same_key else "letter-lost" if leaf.key == () else "power-law"
         return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
+    if not moved and (division := _DIVISION.fullmatch(part.factors[0])) is not None and not _shares(leaf, division):
+        reason = f"{division[1].lstrip('+')}{division[2]} divided by {division[3]} is {right}"
+        return reading.proposal(1.4 + doubt, "arithmetic", leaf, needed, reason)
     if not same_key and leaf.key == ():
         reason = f"the letter is missing: the line before has {right}"
         return reading.proposal(1.4 + doubt, "letter-lost", leaf, needed, reason)
     if moved:
         shared = sum(other.side == leaf.side and other.key == leaf.key for other in reading.leaves) > 1
         return reading.proposal(1.4 + doubt, "copied" if shared else "arithmetic", leaf, needed, reason)
-    return reading.proposal(1.5 + doubt, "copied", leaf, needed, f"the line before has {right}")
+    return reading.proposal(1.5 + doubt, "copied", leaf, needed, _stands(reading, leaf, part, right))
+
+
+def _stands(reading: Reading, leaf: Leaf, part: Partial, right: str) -> str:
+    """What the line before has, as it stands there where it stands alone."""
+    alone = part.origin == "carried" and leaf.multiplier in ONES and len(part.factors) == 1
+    text = part.factors[0].removeprefix("+") if alone and len(part.factors[0]) <= 30 else right
+    return f"the line before has {text}"
+
+
+_DIVISION = re.compile(r"([+-]?)(?:\\frac)?\{?(-?[\d.]+)\}?[{/]\{?(-?[\d.]+)\}?")
+
+
+def _shares(leaf: Leaf, division: re.Match[str]) -> bool:
+    """Whether the written number is a fraction too with one of the two numbers, so that it looks copied."""
+    other = _DIVISION.fullmatch(leaf.text)
+    return other is not None and (other[2] == division[2] or other[3] == division[3])
 
 
 def _factored_out(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:

@@ -57,7 +57,9 @@ def hint(slip: Slip, grade: int) -> str:
     """
     match grade:
         case 1:
-            return "Go through this line term by term, beside the line before." if slip.term == MISSING else f"Look at {slip.term}."
+            if slip.term == MISSING:
+                return "Go through this line term by term, beside the line before."
+            return f"Look at {slip.term}."
         case 2:
             return KINDS.get(slip.kind, KINDS["other"])
         case 3:

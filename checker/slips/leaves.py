@@ -71,10 +71,22 @@ class Leaf:
         own = divide(whole, self.multiplier) if whole else {}
         if not own:
             return ""
+        if whole == negate(self.value) and _SIGNED.match(self.text):
+            return self._turned()
         text = write_value(own, style.after(self.text))
         if text is None:
             return None
         return text if self.first and not self.text.startswith("+") else signed(text)
+
+
+    def _turned(self) -> str:
+        """The text with the other sign, all else as written."""
+        if self.text.startswith("-"):
+            return self.text[1:] if self.first else "+" + self.text[1:]
+        return "-" + self.text.removeprefix("+")
+
+
+_SIGNED = re.compile(r"[+-]?[^-+(]")
 
 
 @dataclass(frozen=True, slots=True)

@@ -180,6 +180,8 @@ def _one_side(reading: Reading, gap: Value) -> Iterator[Proposal]:
         change = subtract(after, before)
         if not change or flow_of(change, side) != negate(gap):
             continue
+        if not any(part.side == side for part in reading.parts):
+            continue
         if any(leaf.side == side and leaf.key == key and leaf not in here_new for leaf in reading.leaves):
             continue
         done = f"{'added' if next(iter(change.values())) > 0 else 'taken'}"

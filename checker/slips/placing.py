@@ -9,9 +9,9 @@ from checker.slips.contexts import inner_pair
 from checker.slips.partials import bare
 from checker.slips.values import TooLarge, term_value
 from checker.syntax.latex import tight
-from checker.syntax.tree import Node, Span, Sum, Term
+from checker.syntax.tree import Division, Fraction, Node, Span, Sum, Term
 
-__all__ = ["Placement", "placements"]
+__all__ = ["Placement", "narrowest", "placements"]
 
 DEEPEST = 12
 
@@ -53,6 +53,19 @@ def placements(old: Node, new: Node, before: str) -> list[Placement]:
             break
         found.append(inner)
     return found[::-1]
+
+
+def narrowest(old: Node, new: Node, before: str) -> list[Placement]:
+    """The innermost pair, outside which nothing is to blame; the whole pair too where one fraction divides another."""
+    found = placements(old, new, before)
+    divided = isinstance(bare(old), Division) or any(
+        isinstance(bare(half), Fraction | Division) for half in _halves(bare(old))
+    )
+    return [found[0], found[-1]] if divided and len(found) > 1 else found[:1]
+
+
+def _halves(node: Node) -> tuple[Node, ...]:
+    return (node.numerator, node.denominator) if isinstance(node, Fraction) else ()
 
 
 def _source(node: Node, text: str) -> str:

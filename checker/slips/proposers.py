@@ -15,7 +15,7 @@ from checker.slips.leaves import Edit, leaves_of
 from checker.slips.links import links_of
 from checker.slips.matching import matching_proposals
 from checker.slips.partials import bare, partials_of
-from checker.slips.placing import placements
+from checker.slips.placing import narrowest, placements
 from checker.slips.proposals import Proposal
 from checker.slips.reading import Reading
 from checker.slips.relations import relation_proposals
@@ -50,7 +50,7 @@ def gathered(sources: Sequence[Proposer], before: Line, written: Line, deadline:
 def documented_in_place(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     """Documented slips that rewrite a whole part of the line before, with the part of the written line it became."""
     for link in links_of(before, written):
-        for depth, place in enumerate(placements(link.old, link.new, link.text)):
+        for depth, place in enumerate(narrowest(link.old, link.new, link.text)):
             rule = next((
                 rule for rule in expression_slips(place.old, value_of(place.new), telling=True, deadline=deadline)
                 if rule.kind != "factor-pair" or isinstance(bare(place.new), Product | Power)

@@ -152,8 +152,20 @@ def _raised_on_one_side(before: Relation, written: Relation, style: Style) -> It
             text = write_value(right, style)
             if text is not None:
                 because = f"the {SIDES[side]} was {done}, so the {SIDES[1 - side]} is {done} too, as a whole"
-                kind = "one-side-only" if value_of(other) == value_of(old[1 - side]) else "square-of-sum"
+                kind = _raised_kind(old[side], old[1 - side], other, exponent)
+                if kind is None:
+                    continue
                 yield Proposal(1.1, kind, other.span, text, because, (Edit(other.span, text),))
+
+
+def _raised_kind(raised: Node, old: Node, new: Node, exponent: int) -> str | None:
+    """What happened to the side that was not raised as a whole: nothing, or each of its terms was raised."""
+    if isinstance(bare(raised), Product):
+        return None
+    if value_of(new) == value_of(old):
+        return "one-side-only"
+    each = total(power(term_value(term), Rational(exponent)) for term in _terms(old))
+    return "square-of-sum" if value_of(new) == each else None
 
 
 def _raised(node: Node, exponent: int) -> Value:

@@ -40,6 +40,8 @@ from checker.syntax.tree import (
 
 __all__ = ["repairs", "whole_side"]
 
+UGLY = 100  # denominator that no one writes by a single slip
+
 
 def repairs(frame: Frame) -> Iterator[Proposal]:
     """All single changes that work out in value, then pairs of signs."""
@@ -128,7 +130,9 @@ def _numbers(frame: Frame) -> Iterator[Proposal]:
                 because = f"with {text} in place of {node.text} the line agrees with the line before"
                 # a plain term of a sum has been matched already: changing its number again says nothing new
                 cost = 2.9 if id(node) in plain else 1.9
-                if number.denominator > 1 and not frame.style.decimals and "frac" not in frame.line:
+                if number.denominator > UGLY:
+                    cost += 3.0
+                elif number.denominator > 1 and not frame.style.decimals and "frac" not in frame.line:
                     cost += 1.5
                 elif abs(number) > node.value:
                     cost += 0.04

@@ -160,7 +160,7 @@ BY_HAND = (
     whole("simultaneous", ("x+3y=11", "x-2y=1", "5y=12"), 2, "like-terms sign-product arithmetic", "12", "10"),
     whole("simultaneous", ("2x+y=7", "3x-y=8", "5x=1"), 2, "like-terms sign-product arithmetic", "1", "15"),
     whole("simultaneous", ("y=2x-1", "3x+y=9", "3x+2x+1=9"), 2, "sign-product copied sign", "+1", "-1"),
-    whole("simultaneous", ("y=x+4", "2x-y=1", "2x-x+4=1"), 2, "sign-bracket", "+4", "-4"),
+    whole("simultaneous", ("y=x+4", "3x-y=1", "3x-x+4=1"), 2, "sign-bracket", "+4", "-4"),
     # copying between lines
     whole("copying", ("7x+12=4x+33", "3x+12=38", "3x=26"), 1, "copied arithmetic like-terms", "38", "33"),
     one("copying", "17y-5=12", "11y-5=12", "copied", "11y", "17y"),

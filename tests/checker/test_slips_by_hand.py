@@ -115,8 +115,8 @@ def test_elimination_is_told_by_the_two_equations() -> None:
 
 
 def test_substitution_is_told_by_what_was_put_in() -> None:
-    # 2x - (x + 4) is 2x - x - 4
-    slip = judge(Working(("y=x+4", "2x-y=1", "2x-x+4=1"))).lines[2].slip
+    # 3x - (x + 4) is 3x - x - 4
+    slip = judge(Working(("y=x+4", "3x-y=1", "3x-x+4=1"))).lines[2].slip
     assert slip is not None
     assert slip.because == "with x+4 in place of y, the minus before the bracket turns +4 into -4"
 

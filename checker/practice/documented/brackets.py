@@ -161,7 +161,7 @@ def _(d: Draws) -> Scene:
 @BRACKETS.of("two-brackets-middle-added-wrong", "like-terms", "sign-product")
 def _(d: Draws) -> Scene:
     x, p = d.letter(), d.whole(2, 9)
-    q = d.whole(1, 9, p)
+    q = d.choice([n for n in range(1, 10) if n not in (p, 2 * p) and 2 * n != p])
     p, q = d.choice([(-p, q), (p, -q)])
     return Scene(
         f"({x}{signed(p)})({x}{signed(q)})",
