@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 import pytest
@@ -17,8 +18,14 @@ from hypothesis import strategies as st
 
 from checker.equality import equal
 from checker.measure.algebra import to_sympy
-from checker.syntax import parse_expression
+from checker.numeric import Evaluator
+from checker.real_roots import RealNumber
+from checker.relations import unfolded_branches
+from checker.report import Working
+from checker.solutions import is_true
+from checker.syntax import Relation, Statement, parse, parse_expression
 from checker.verdict import No, Undecided, Verdict, Yes
+from checker.working import judge
 from tests.checker.random_algebra import (
     LETTERS,
     Tree,
@@ -127,7 +134,7 @@ def verdict_beside_balls(a: Tree, b: Tree) -> str:
     return f"{'equal' if isinstance(verdict, Yes) else 'undecided'}, {seen}"
 
 
-@fixed(300)
+@fixed(200)
 @given(rewritten(beyond, all_laws))
 def test_roots_logarithms_and_angles(pair: tuple[Tree, Tree]) -> None:
     # By the laws used the two are equal wherever both are defined, so that none may be accused.
@@ -137,7 +144,7 @@ def test_roots_logarithms_and_angles(pair: tuple[Tree, Tree]) -> None:
 def test_roots_logarithms_and_angles_with_one_place_changed() -> None:
     count: Counter[str] = Counter()
 
-    @fixed(400)
+    @fixed(250)
     @given(changed(rewritten(beyond, all_laws)))
     def judged(pair: tuple[Tree, Tree]) -> None:
         told = verdict_beside_balls(*pair)
@@ -174,3 +181,47 @@ def test_the_libraries_do_differ_there() -> None:
     x = sympy.Symbol("x", positive=True)
     assert sympy.sqrt(x**2) == x
     assert flint.fmpz(0) ** 0 == 1
+
+
+def _real_roots(coefficients: list[int]) -> list[Any]:
+    """FLINT's real roots of a polynomial, by rising powers; it proves which roots are real."""
+    return sorted(
+        (root.real for root, _ in flint.fmpz_poly(coefficients).complex_roots() if root.imag == 0),
+        key=lambda value: float(value.mid()),
+    )
+
+
+@fixed(80)
+@given(st.lists(st.integers(-9, 9), min_size=3, max_size=5).filter(lambda parts: parts[-1] != 0 and any(parts[:-1])))
+def test_solutions_of_equations_are_all_real_roots(parts: list[int]) -> None:
+    left = "+".join(f"({part})x^{power}" for power, part in enumerate(parts) if part).replace("x^0", "")
+    expected = judge(Working((f"{left}=0",), task="solve")).final.expected
+    roots = _real_roots(parts)
+    if not roots:
+        assert expected == "\\text{no solution}"
+        return
+    values = sorted(float(_middle(branch)) for branch in unfolded_branches(parse(expected)))
+    assert len(values) == len(roots)
+    for value, root in zip(values, roots, strict=True):
+        # what is no root of a quadratic is given in five figures
+        assert abs(value - float(root.mid())) <= 5e-5 * max(1, abs(value))
+
+
+def _middle(branch: Statement) -> Fraction:
+    assert isinstance(branch, Relation)
+    return RealNumber(Evaluator({}).value(branch.right), "").middle
+
+
+@fixed(80)
+@given(st.lists(st.integers(-9, 9), min_size=3, max_size=4).filter(lambda parts: parts[-1] != 0))
+def test_solutions_of_inequalities_end_at_real_roots(parts: list[int]) -> None:
+    left = "+".join(f"({part})x^{power}" for power, part in enumerate(parts) if part).replace("x^0", "")
+    told = judge(Working((f"{left}<0",), task="solve")).final.expected
+    roots = _real_roots(parts)
+    statement = parse(told)
+    cuts = [float(root.mid()) for root in roots]
+    places = [cuts[0] - 1, *((a + b) / 2 for a, b in pairwise(cuts)), cuts[-1] + 1] if cuts else [0.0]
+    for place in places:
+        value = Fraction(place).limit_denominator(10**6)
+        inside = sum(part * value**power for power, part in enumerate(parts)) < 0
+        assert is_true(statement, Evaluator({"x": value})) == inside, told
