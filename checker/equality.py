@@ -19,7 +19,7 @@ from checker.written import polynomial_latex
 
 __all__ = ["equal", "points_for", "uses_euler"]
 
-CONSTANTS = frozenset({"i", "pi"})
+CONSTANTS = frozenset({"i", "pi", "infty"})
 _LONGEST_BITS = 200  # of a value that is shown in full
 _EXACT = Yes("exact algebra")
 _NATURAL = frozenset({"ln", "exp", "sinh", "cosh", "tanh", "sech", "csch", "coth"})

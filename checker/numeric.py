@@ -54,6 +54,9 @@ __all__ = [
 ]
 
 
+_MOST_TERMS = 60  # of a sum that is added up at a point
+
+
 class Evaluator:
     """Values of trees at one point.
 
@@ -213,6 +216,8 @@ class Evaluator:
     def _function(self, node: Function) -> Value:
         if node.name == "int":
             return self._integral(node)
+        if node.name in ("sum", "prod") and len(node.arguments) == 4:
+            return self._series(node)
         value = self._applied(node, [self.value(argument) for argument in node.arguments])
         return value if node.power is None else self._raised(value, self.value(node.power))
 
@@ -222,6 +227,21 @@ class Evaluator:
         if len(node.arguments) != 4:
             raise UnsupportedError
         return enclosed_integral(node, self._with_values)
+
+    def _series(self, node: Function) -> Value:
+        body, letter, *bounds = node.arguments
+        low, high = (self.value(bound) for bound in bounds)
+        if not isinstance(letter, Symbol) or not isinstance(low, Rational) or not isinstance(high, Rational):
+            raise UnsupportedError
+        if low.denominator != 1 or high.denominator != 1 or high < low:
+            raise UndefinedError
+        if high - low > _MOST_TERMS:
+            raise TooLargeError
+        total = Rational(0) if node.name == "sum" else Rational(1)
+        for at in range(int(low), int(high) + 1):
+            part = self._with_values(body, {letter.name: Rational(at)})
+            total = added(total, part) if node.name == "sum" else multiplied(total, part)
+        return total
 
     def _with_values(self, node: Node, values: Mapping[str, Value]) -> Value:
         point = {**self.point, **values}

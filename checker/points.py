@@ -16,6 +16,7 @@ from checker.syntax import Absolute, Function, Node, Postfix, Power, Root, lette
 __all__ = ["points_for", "whole_points"]
 
 _SMALL = (1, 2, 3, -1, -2, 5, 4, -3, 7, 0)
+_COUNTING = frozenset({"binom", "sum", "prod"})
 _MAGNITUDES = (
     Fraction(1), Fraction(2), Fraction(3), Fraction(2, 7), Fraction(19, 5), Fraction(11, 3), Fraction(5, 9),
     Fraction(23, 2),
@@ -72,7 +73,7 @@ def points_for(a: Node, b: Node, names: list[str], budget: Budget, *, euler: boo
     for shift in range(8):
         yield {name: Fraction(whole[(shift + at) % 8]) for at, name in enumerate(names)}
     # choices and factorials ask for whole numbers of which one is the larger
-    for ordered in (names, names[::-1]) if len(names) > 1 and (_counts(a) or _counts(b)) else ():
+    for ordered in (names, names[::-1]) if _counts(a) or _counts(b) else ():
         for _ in range(12):
             values = sorted((random.randint(0, 12) for _ in names), reverse=True)
             yield {name: Fraction(value) for name, value in zip(ordered, values, strict=True)}
@@ -80,7 +81,7 @@ def points_for(a: Node, b: Node, names: list[str], budget: Budget, *, euler: boo
 
 def _counts(top: Node) -> bool:
     return any(
-        (isinstance(node, Postfix) and node.mark == "!") or (isinstance(node, Function) and node.name == "binom")
+        (isinstance(node, Postfix) and node.mark == "!") or (isinstance(node, Function) and node.name in _COUNTING)
         for node in walk(top)
     )
 

@@ -19,7 +19,7 @@ from checker.polynomial import (
     multiply,
 )
 from checker.ring import Ring
-from checker.written import fraction_latex, polynomial_latex
+from checker.written import MAX_BITS, fraction_latex, polynomial_latex
 
 __all__ = ["surd_latex"]
 
@@ -54,6 +54,8 @@ def surd_latex(ring: Ring, top: Poly, bottom: Poly = ONE) -> str | None:
     out = ""
     for _, text, number in rows:
         sign = "-" if number < 0 else "+" if out else ""
+        if number.bit_length() > MAX_BITS:
+            return None
         size = str(abs(number))
         join = " \\times " if text[:1].isdigit() and size != "1" else ""
         out += sign + ("" if text and size == "1" else size) + join + text

@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction as Rational
 from typing import Literal
 
+from checker.polynomial import TooLargeError
 from checker.syntax import (
     Absolute,
     Bracket,
@@ -32,15 +33,23 @@ __all__ = [
 ]
 
 _NOWHERE = (0, 0)
+_MOST_BITS = 12_000  # of a number that is written out
+_PLAIN_DIGITS = 50  # up to which like numbers written in different ways are made alike
 
 
 def number(value: Rational | int) -> Node:
-    """A number as a node, over a bar where it is no whole number."""
+    """A number as a node, over a bar where it is no whole number.
+
+    Raises:
+        TooLargeError: it has thousands of digits.
+    """
     value = Rational(value)
+    if max(value.numerator.bit_length(), value.denominator.bit_length()) > _MOST_BITS:
+        raise TooLargeError
     if value < 0:
         return Negation(_NOWHERE, number(-value))
     if value.denominator == 1:
-        return Number(_NOWHERE, value, str(value.numerator) if value < 10**50 else "0")
+        return Number(_NOWHERE, value, str(value.numerator))
     return Fraction(_NOWHERE, number(value.numerator), number(value.denominator))
 
 
@@ -140,8 +149,8 @@ def placeless(node: Node) -> Node:
     match node:
         case Bracket(body=body):
             return placeless(body)
-        case Number(value=value):
-            return Number(_NOWHERE, value, str(value))
+        case Number(value=value, text=text):
+            return Number(_NOWHERE, value, str(value) if len(text) < _PLAIN_DIGITS else text)
         case Symbol(name=name):
             return Symbol(_NOWHERE, name)
         case Sum(terms=terms):

@@ -10,11 +10,13 @@ from checker.calculus.parts import coefficients, linear_slope, split
 from checker.numeric import Evaluator, UnsureError, is_real, sign_of
 from checker.polynomial import TooLargeError
 from checker.refusals import UndefinedError, UnsupportedError
-from checker.syntax import Bracket, Negation, Node, Power, Sum, Symbol, letters
+from checker.syntax import Bracket, Negation, Node, Power, Sum, Symbol, letters, walk
 
 __all__ = ["added_up", "multiplied_up", "whole_value"]
 
+_FEW_TERMS = 12  # added one by one even where a closed form is known
 _MOST_TERMS = 400
+_MOST_NODES = 5_000
 _MOST_POWER = 20
 
 
@@ -35,10 +37,24 @@ def added_up(body: Node, name: str, low: Node, high: Node) -> Node:
         TooLargeError: too many terms to add one by one.
     """
     first, last = whole_value(low), whole_value(high)
-    if first is not None and last is not None and last - first < _MOST_TERMS:
-        return added(*(replaced(body, name, number(at)) for at in range(first, last + 1)))
     is_endless = isinstance(high, Symbol) and high.name == "infty"
-    return _closed(body, name, low, high, is_endless)
+    if first is None or last is None:
+        return _closed(body, name, low, high, is_endless)
+    if last - first >= _FEW_TERMS:
+        try:
+            return _closed(body, name, low, high, is_endless)
+        except UnsupportedError:
+            pass
+    _check_size(body, last - first)
+    return added(*(replaced(body, name, number(at)) for at in range(first, last + 1)))
+
+
+def _check_size(body: Node, count: int) -> None:
+    """Raises:
+    TooLargeError: the terms one by one would be too many or too long.
+    """
+    if count >= _MOST_TERMS or count * sum(1 for _ in walk(body)) > _MOST_NODES:
+        raise TooLargeError
 
 
 def _closed(body: Node, name: str, low: Node, high: Node, is_endless: bool) -> Node:
@@ -118,9 +134,11 @@ def multiplied_up(body: Node, name: str, low: Node, high: Node) -> Node:
     """The product as a tree without the running letter.
 
     Raises:
-        UnsupportedError: the bounds are no whole numbers, or too far apart.
+        UnsupportedError: the bounds are no whole numbers.
+        TooLargeError: they are too far apart.
     """
     first, last = whole_value(low), whole_value(high)
-    if first is None or last is None or last - first >= _MOST_TERMS:
+    if first is None or last is None:
         raise UnsupportedError
+    _check_size(body, last - first)
     return times(*(replaced(body, name, number(at)) for at in range(first, last + 1)), ONE)
