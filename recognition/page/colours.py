@@ -12,11 +12,12 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.found import Mark, map_points
 from recognition.page.grouping import group_lines
 from recognition.page.light import background, evened
 from recognition.page.pieces import find_pieces
 
-__all__ = ["Marking", "find_marking", "without_marking"]
+__all__ = ["Marking", "find_marking", "marks_on", "without_marking"]
 
 _LEAST_RED, _LEAST_GREEN = 0.26, 0.22
 """By how much less red than other light a red pen takes, and less green than red a green one, of the most it takes."""
@@ -24,8 +25,14 @@ _TEAL = 0.06
 """A green pen may take so much less blue than green; a blue one takes far less."""
 _LEAST_TAKEN = 0.12
 """The same in absorbance (natural logarithm): what is fainter has no colour to speak of."""
+_FRINGE = 0.6
+"""Share of these least values that a pixel near the colour has."""
 _MOST_SHARE = 0.35
 """Share of the page's ink; a colour with more of it is what the page is written in."""
+_LARGEST = 0.3
+"""Share of the page's longer side; what is larger is a margin line or the edge of a table."""
+_THIN = 0.08
+"""Breadth of a margin line as a share of its length."""
 _ROW = 5
 """Letters in a row; where most ink of a colour stands in such rows, it is writing and no marking."""
 _LEAST_AREA = 60
@@ -64,10 +71,22 @@ def find_marking(rgb: NDArray[np.uint8], even_grey: NDArray[np.uint8], ink: NDAr
         taken[:, channel] = -np.log((even[ys, xs].astype(np.float32) + 1) / 256)
     most = np.maximum(taken.max(axis=1), 1e-3)
     red = np.minimum(taken[:, 1], taken[:, 2]) - taken[:, 0]
-    green = np.where(taken[:, 2] > taken[:, 1] - _TEAL * most, taken[:, 0] - taken[:, 1], 0)
-    is_red = (red > _LEAST_RED * most) & (red > _LEAST_TAKEN)
-    is_green = (green > _LEAST_GREEN * most) & (green > _LEAST_TAKEN)
-    return Marking(_layer(ink, even_grey, ys, xs, is_red), _layer(ink, even_grey, ys, xs, is_green))
+    green = taken[:, 0] - taken[:, 1]
+    blue = (taken[:, 1] - taken[:, 2]) / most  # how far a pen is from green towards blue
+    return Marking(
+        _layer(ink, even_grey, ys, xs, _apart(red, red / most, _LEAST_RED, blue < 1)),
+        _layer(ink, even_grey, ys, xs, _apart(green, np.where(blue < 3 * _TEAL, green / most, 0), _LEAST_GREEN,
+                                              blue < _TEAL)),
+    )
+
+
+def _apart(
+    taken: NDArray[np.float32], share: NDArray[np.float32], least: float, pure: NDArray[np.bool_]
+) -> NDArray[np.bool_]:
+    """Pixels of a colour; none where they are but the fringe of a pen with another colour close to it."""
+    chosen = (share > least) & (taken > _LEAST_TAKEN) & pure
+    close = (share > _FRINGE * least) & (taken > _FRINGE * _LEAST_TAKEN)
+    return chosen & (np.count_nonzero(chosen) > 0.5 * np.count_nonzero(close))
 
 
 def without_marking(rgb: NDArray[np.uint8], marking: Marking) -> NDArray[np.uint8]:
@@ -85,6 +104,22 @@ def without_marking(rgb: NDArray[np.uint8], marking: Marking) -> NDArray[np.uint
     return np.asarray(cv2.cvtColor(rgb, cv2.COLOR_RGB2GRAY), dtype=np.uint8)
 
 
+def marks_on(marking: Marking, to_original: NDArray[np.float64]) -> tuple[Mark, ...]:
+    """The strokes of an earlier marking, each with its outline on the original."""
+    marks = []
+    for colour, layer in (("red", marking.red), ("green", marking.green)):
+        if layer is None:
+            continue
+        contours, _ = cv2.findContours(layer, cv2.RETR_EXTERNAL, cv2.CHAIN_APPROX_SIMPLE)
+        for contour in contours:
+            _, _, w, h = cv2.boundingRect(contour)
+            if min(w, h) < _THIN * max(w, h) and max(w, h) > 0.1 * max(layer.shape):
+                continue  # a stretch of a margin line
+            hull = map_points(cv2.convexHull(contour).reshape(-1, 2).astype(np.float64), to_original)
+            marks.append(Mark(colour, tuple((round(float(x), 1), round(float(y), 1)) for x, y in hull)))
+    return tuple(marks)
+
+
 def _layer(
     ink: NDArray[np.uint8], even: NDArray[np.uint8], ys: NDArray[np.intp], xs: NDArray[np.intp],
     chosen: NDArray[np.bool_],
@@ -99,6 +134,7 @@ def _layer(
     flags = ((ink > 0) & votes).astype(np.uint8) * np.uint8(255)
     count, labels, stats, _ = cv2.connectedComponentsWithStats(flags, connectivity=8, ltype=cv2.CV_32S)
     kept = stats[:, cv2.CC_STAT_AREA] >= _LEAST_AREA
+    kept &= stats[:, cv2.CC_STAT_WIDTH : cv2.CC_STAT_HEIGHT + 1].max(axis=1) < _LARGEST * max(ink.shape)
     kept[0] = False
     if count < 2 or not kept.any():
         return None

@@ -15,7 +15,7 @@ from recognition.outline import Cut, Outline, corners, side_of_cut, sorted_cut
 from recognition.page.crops import cut_line
 from recognition.page.found import LineCrop, map_points
 from recognition.page.order import reading_order
-from recognition.page.pieces import Pieces, all_pieces, find_pieces
+from recognition.page.pieces import Pieces, all_pieces
 from recognition.page.prepared import Clock, PreparedPage, prepare
 
 __all__ = ["LineCutter"]
@@ -51,8 +51,7 @@ class LineCutter:
         page = prepare(image, Clock())
         if page is None:
             raise InputError("This picture is too small to hold a line. Choose the full-size photo.")
-        writing = find_pieces(page.ink.mask, page.cleaned.even, rim=page.rim)
-        return cls(page, writing, all_pieces(page.ink.mask, page.cleaned.even, writing))
+        return cls(page, page.pieces, all_pieces(page.ink.mask, page.cleaned.even, page.pieces))
 
     def within(self, outline: Outline) -> LineCrop:
         """The line within an outline; where no ink is seen, the picture within it as it is.

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.colours import marks_on
 from recognition.page.crops import cut_line
 from recognition.page.found import FoundPage, LineCrop
 from recognition.page.grouping import group_lines
 from recognition.page.order import reading_order
-from recognition.page.pieces import Pieces, find_pieces
+from recognition.page.pieces import Pieces
 from recognition.page.prepared import STAGES, Clock, prepare
+from recognition.page.workings import places_in_workings
 from recognition.result import Tick, no_tick
 
 __all__ = ["find_lines", "may_be_writing"]
@@ -44,18 +47,26 @@ def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
     if not page.is_page:
         return FoundPage((), page.size, corners, clock.stages())
     tick(4, STAGES)
-    pieces = find_pieces(page.ink.mask, page.cleaned.even, rim=page.rim)
+    pieces = page.pieces
     groups = group_lines(pieces)[:_MOST_LINES] if may_be_writing(pieces, page.cleaned.even) else []
     clock.note("lines")
     tick(5, STAGES)
-    lines: list[LineCrop] = []
+    cut: list[tuple[list[int], LineCrop]] = []
     for group in reading_order(pieces.boxes, groups, pieces.letter):
         crop = cut_line(page.grey, page.flat, pieces, group, page.cleaned)
         if crop is not None:
-            lines.append(crop)
+            cut.append((group, crop))
+    places = places_in_workings(
+        [pieces.boxes[group] for group, _ in cut], pieces.letter, [crop.struck_out for _, crop in cut]
+    )
+    lines = [
+        replace(crop, working=place.working, goes_on=place.goes_on)
+        for (_, crop), place in zip(cut, places, strict=True)
+    ]
     clock.note("crops")
     tick(STAGES, STAGES)
-    return FoundPage(tuple(lines), page.size, corners, clock.stages())
+    back = np.asarray(np.linalg.inv(page.flat.to_flat), np.float64)
+    return FoundPage(tuple(lines), page.size, corners, clock.stages(), marks_on(page.marking, back), page.turns)
 
 
 def may_be_writing(pieces: Pieces, even: NDArray[np.uint8]) -> bool:

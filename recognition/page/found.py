@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from recognition.result import Box
 
-__all__ = ["FoundPage", "LineCrop", "map_points"]
+__all__ = ["FoundPage", "LineCrop", "Mark", "map_points"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,7 @@ class LineCrop:
     box, polygon: in pixels of the original, the polygon clockwise from the top left.
     to_original: homography, shape (3, 3), from crop pixels to original pixels.
     working: number of the working on its page, as the layout tells (a gap, a column, a question number's place).
+    goes_on: the line carries on the one before it, which was too long.
     """
 
     image: NDArray[np.uint8]
@@ -28,6 +29,15 @@ class LineCrop:
     to_original: NDArray[np.float64]
     struck_out: bool = False
     working: int = 0
+    goes_on: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A stroke of an earlier marking: its colour, "red" or "green", and its outline in pixels of the original."""
+
+    colour: str
+    polygon: tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,12 +47,16 @@ class FoundPage:
     size: (width, height) of the original in pixels.
     sheet: corners of the paper in the original, clockwise from the top left; None when the photo is used as it is.
     milliseconds: time spent by stage.
+    marks: an earlier marking in red or green, which no line holds.
+    turns: by how many quarter turns anticlockwise the writing is turned on the original, 0 to 3. Crops are upright.
     """
 
     lines: tuple[LineCrop, ...]
     size: tuple[int, int]
     sheet: tuple[tuple[float, float], ...] | None = None
     milliseconds: tuple[tuple[str, float], ...] = ()
+    marks: tuple[Mark, ...] = ()
+    turns: int = 0
 
 
 def map_points(points: NDArray[np.float64], homography: NDArray[np.float64]) -> NDArray[np.float64]:

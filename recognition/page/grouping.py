@@ -15,6 +15,7 @@ from recognition.page.fractions import (
     join_fractions,
     join_touching_fractions,
 )
+from recognition.page.gutters import split_at_gutters
 from recognition.page.pieces import Pieces
 
 __all__ = ["group_lines"]
@@ -63,7 +64,7 @@ def group_lines(pieces: Pieces) -> list[list[int]]:
         if abs(slope - shear) < 0.004:
             break
         shear = slope
-    return _without_ghosts(groups, pieces)
+    return split_at_gutters(_without_ghosts(groups, pieces), boxes, letter)
 
 
 def _without_ghosts(groups: list[list[int]], pieces: Pieces) -> list[list[int]]:
@@ -100,6 +101,8 @@ def _is_stray(group: list[int], level: float, usual: float, pieces: Pieces) -> b
     """A single mark that is no letter: a rule, a smear, a hole."""
     if len(group) > 1:
         return False
+    if pieces.slanted[group[0]]:
+        return True
     x0, y0, x1, y1 = pieces.boxes[group[0]]
     slim = x1 - x0 < 0.3 * (y1 - y0) and y1 - y0 > 1.4 * pieces.letter
     return bool(slim or y1 - y0 < 0.7 * pieces.letter or y1 - y0 > 4 * pieces.letter or level < 0.65 * usual)

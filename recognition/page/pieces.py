@@ -19,7 +19,7 @@ class Pieces:
     darkness: mean grey levels below paper; thickness: of the thickest stroke of each piece in pixels.
     letter: usual height of a letter or digit in pixels; pen: usual thickness of a stroke.
     bars: shape (m, 5) as x0, y0, x1, y1, piece: long level strokes within larger pieces, such as a fraction bar that a
-    letter touches.
+    letter touches. slanted: pieces that are one straight slanted stroke, such as an arrow or a staple.
     """
 
     labels: NDArray[np.int32]
@@ -30,6 +30,7 @@ class Pieces:
     letter: float
     pen: float
     bars: NDArray[np.float64]
+    slanted: NDArray[np.bool_]
 
     def flanks(self, even: NDArray[np.uint8]) -> float:
         """Steepness of the rims of the pieces: share of their darkness that is gained within a pixel."""
@@ -41,6 +42,10 @@ class Pieces:
 
 _FAINTEST = 0.34
 """Darkness of a piece below this share of the dark pieces' is writing that shines through from the back."""
+_LONG_STROKE = 2.6
+"""Letter heights; a straight slanted stroke that is longer is an arrow or a crease."""
+_STRAIGHT = 0.8
+"""Share of such a stroke's ink that lies along its axis; an arrow has a head besides."""
 _LEAST_STEEPNESS = 0.13
 """Steepest flank of a stroke, as a share of its darkness, a pixel."""
 
@@ -57,7 +62,8 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], *, rim: int = 
     count, labels, stats, _ = cv2.connectedComponentsWithStats(mask, connectivity=8, ltype=cv2.CV_32S)
     x, y, w, h, area = (stats[1:, i].astype(np.float64) for i in range(5))
     if count <= 1:
-        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, np.zeros((0, 5)))
+        return Pieces(labels, np.zeros((0, 4)), np.zeros(0), np.zeros(0), np.zeros(0), 0.0, 0.0, np.zeros((0, 5)),
+                      np.zeros(0, bool))
     inked = mask > 0
     darkness = np.bincount(labels[inked], 255.0 - even[inked], minlength=count)[1:] / np.maximum(area, 1)
     usual = _weighted(darkness, area, 0.7)
@@ -76,6 +82,13 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], *, rim: int = 
     keep &= ~((h > 5 * letter) & (w > 4 * letter))  # a frame or a drawing
     keep &= ~((area > 0.6 * w * h) & (w > 2 * letter) & (h > 1.2 * letter))  # a blot, a punched hole, a finger
     keep &= ~((w > 0.85 * width) & (h < 0.5 * letter))
+    # A solid disc as large as a letter is a punched hole.
+    keep &= ~((area > 0.68 * w * h) & (np.minimum(w, h) > 0.8 * letter) & (np.minimum(w, h) > 0.75 * longer))
+    slanted = np.zeros(len(w), bool)
+    for i in np.flatnonzero(keep & (np.minimum(w, h) > 0.4 * letter) & (area < 0.45 * w * h) & (longer > letter)):
+        part = (slice(int(y[i]), int(y[i] + h[i])), slice(int(x[i]), int(x[i] + w[i])))
+        slanted[i] = _is_slanted_stroke(labels[part] == i + 1, pen)
+    keep &= ~(slanted & (np.hypot(w, h) > _LONG_STROKE * letter))
     edges = None
     for i in np.flatnonzero(keep & (np.maximum(w, h) > 0.6 * letter)):
         part = (slice(int(y[i]), int(y[i] + h[i])), slice(int(x[i]), int(x[i] + w[i])))
@@ -94,7 +107,8 @@ def find_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], *, rim: int = 
     numbered = renumber[labels]
     thickness = _thickness(numbered, len(order))
     return Pieces(
-        numbered, boxes, area[order], darkness[order], thickness, letter, pen, _inner_bars(numbered, boxes, letter, pen)
+        numbered, boxes, area[order], darkness[order], thickness, letter, pen,
+        _inner_bars(numbered, boxes, letter, pen), slanted[order],
     )
 
 
@@ -117,7 +131,10 @@ def all_pieces(mask: NDArray[np.uint8], even: NDArray[np.uint8], like: Pieces) -
     boxes = np.column_stack([x, y, x + w, y + h])[order]
     letter = like.letter or float(max(8.0, np.median(h[order]))) if len(order) else 8.0
     thickness = _thickness(numbered, len(order))
-    return Pieces(numbered, boxes, area[order], darkness, thickness, letter, like.pen or 3.0, np.zeros((0, 5)))
+    slanted = np.zeros(len(order), bool)
+    return Pieces(
+        numbered, boxes, area[order], darkness, thickness, letter, like.pen or 3.0, np.zeros((0, 5)), slanted
+    )
 
 
 def _thickness(labels: NDArray[np.int32], count: int) -> NDArray[np.float64]:
@@ -149,6 +166,20 @@ def _inner_bars(
         if boxes[piece, 3] - boxes[piece, 1] > h + 0.3 * letter:
             bars.append((x, y, x + w, y + h, piece))
     return np.array(bars, np.float64).reshape(-1, 5)
+
+
+def _is_slanted_stroke(shape: NDArray[np.bool_], pen: float) -> bool:
+    """Does nearly all ink lie along one straight slanted axis, from end to end?"""
+    ys, xs = np.nonzero(shape)
+    points = np.column_stack([xs, ys]).astype(np.float64)
+    centre = np.median(points, axis=0)
+    _, _, axes = np.linalg.svd(points[:: max(1, len(points) // 500)] - points.mean(axis=0), full_matrices=False)
+    along, across = axes[0], axes[1]
+    if min(abs(along)) < 0.25:
+        return False
+    near = np.abs((points - centre) @ across) < max(1.5, 0.9 * pen)
+    reach = (points[near] - centre) @ along
+    return bool(near.mean() > _STRAIGHT and np.ptp(reach) > 0.9 * np.hypot(*shape.shape))
 
 
 def _is_frame(shape: NDArray[np.bool_]) -> bool:

@@ -14,7 +14,9 @@ from recognition.page.colours import Marking, find_marking, without_marking
 from recognition.page.crops import Flat
 from recognition.page.light import InkMask, background, evened, ink_mask
 from recognition.page.paper import find_corners, flattening, single_hue_share
+from recognition.page.pieces import Pieces, find_pieces
 from recognition.page.rulings import Cleaned, find_rulings, take_out
+from recognition.page.turning import quarter_turns
 from recognition.result import Tick, no_tick
 
 __all__ = ["STAGES", "Clock", "PreparedPage", "prepare"]
@@ -36,19 +38,21 @@ class PreparedPage:
     """A page before its lines are looked for.
 
     grey: the original, shape (h, w); flat: the page at working size; cleaned: that without its printed lines.
-    ink: of the cleaned page; is_page: it looks like paper with writing on it.
+    ink: of the cleaned page, and its pieces; is_page: it looks like paper with writing on it.
     marking: marks of an earlier marking in red or green, which are not in the ink.
-    corners: of the sheet in the original, shape (4, 2); rim: working pixels at the edges that may show the table.
+    corners: of the sheet in the original, shape (4, 2).
+    turns: by how many quarter turns anticlockwise the writing on the original is turned; the page is turned back.
     """
 
     grey: NDArray[np.uint8]
     flat: Flat
     cleaned: Cleaned
     ink: InkMask
+    pieces: Pieces
     is_page: bool
     marking: Marking
     corners: NDArray[np.float64] | None
-    rim: int
+    turns: int
 
     @property
     def size(self) -> tuple[int, int]:
@@ -94,34 +98,85 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     work, to_flat = _flattened(rgb, corners)
     clock.note("flatten")
     tick(2, STAGES)
-    none = Marking(None, None)
-    flat = _evened(without_marking(work, none), to_flat, corners is not None)
-    rim = max(3, round(0.008 * max(flat.even.shape))) if flat.is_sheet else 0
-    inside = _inside(flat, rim)
-    ink = ink_mask(flat.even, inside)
+    inked = _inked(work, to_flat, corners is not None)
     is_page = (
-        ink.paper_share >= _LEAST_PAPER and bool(ink.mask.any())
+        inked.ink.paper_share >= _LEAST_PAPER and bool(inked.ink.mask.any())
         and single_hue_share(overview, found) >= _LEAST_SINGLE_HUE
     )
     clock.note("light")
     tick(3, STAGES)
-    marking = find_marking(work, flat.even, ink.mask) if is_page else none
-    marked = marking.mask
-    if marked is not None:
-        flat = _evened(without_marking(work, marking), to_flat, corners is not None)
-        ink = ink_mask(flat.even, inside)
-        marked = _faint(marked, flat.even, ink)
-        inside[marked > 0] = 0
-        ink = ink_mask(flat.even, inside)
-    clock.note("marking")
-    rulings = find_rulings(flat.even) if is_page else []
-    cleaned = take_out(flat.even, rulings, ink.mask, ink.deepest)
-    if marked is not None:
-        cleaned = replace(cleaned, erased=cleaned.erased | marked)
-    if rulings:
-        ink = ink_mask(cleaned.even, np.asarray(np.where(cleaned.erased > 0, 0, inside), dtype=np.uint8))
-    clock.note("rulings")
-    return PreparedPage(without_marking(rgb, marking), flat, cleaned, ink, is_page, marking, corners, rim)
+    turns = 0
+    if is_page:
+        inked = _marked_apart(work, inked)
+        clock.note("marking")
+        inked = _without_rulings(inked)
+        clock.note("rulings")
+    pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
+    clock.note("pieces")
+    if is_page:
+        turns = quarter_turns(pieces)
+        if turns:
+            work, to_flat = _turned_back(work, to_flat, turns)
+            inked = _without_rulings(_marked_apart(work, _inked(work, to_flat, corners is not None)))
+            pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
+        clock.note("turning")
+    grey = without_marking(rgb, inked.marking)
+    return PreparedPage(grey, inked.flat, inked.cleaned, inked.ink, pieces, is_page, inked.marking, corners, turns)
+
+
+@dataclass(frozen=True, slots=True)
+class _Inked:
+    """A page at working size with its ink, as far as it is cleaned."""
+
+    flat: Flat
+    cleaned: Cleaned
+    ink: InkMask
+    marking: Marking
+    inside: NDArray[np.uint8]
+    rim: int
+
+
+def _inked(work: NDArray[np.uint8], to_flat: NDArray[np.float64], is_sheet: bool) -> _Inked:
+    none = Marking(None, None)
+    flat = _evened(without_marking(work, none), to_flat, is_sheet)
+    rim = max(3, round(0.008 * max(flat.even.shape))) if is_sheet else 0
+    inside = _inside(flat, rim)
+    ink = ink_mask(flat.even, inside)
+    return _Inked(flat, take_out(flat.even, [], ink.mask, ink.deepest), ink, none, inside, rim)
+
+
+def _marked_apart(work: NDArray[np.uint8], page: _Inked) -> _Inked:
+    """Take an earlier marking in another colour out of the ink."""
+    marking = find_marking(work, page.flat.even, page.ink.mask)
+    if marking.mask is None:
+        return page
+    flat = _evened(without_marking(work, marking), page.flat.to_flat, page.flat.is_sheet)
+    marked = _faint(marking.mask, flat.even, ink_mask(flat.even, page.inside))
+    inside = np.asarray(np.where(marked > 0, 0, page.inside), dtype=np.uint8)
+    ink = ink_mask(flat.even, inside)
+    cleaned = replace(take_out(flat.even, [], ink.mask, ink.deepest), erased=marked)
+    return _Inked(flat, cleaned, ink, marking, inside, page.rim)
+
+
+def _without_rulings(page: _Inked) -> _Inked:
+    rulings = find_rulings(page.flat.even)
+    if not rulings:
+        return page
+    cleaned = take_out(page.flat.even, rulings, page.ink.mask, page.ink.deepest)
+    cleaned = replace(cleaned, erased=cleaned.erased | page.cleaned.erased)
+    inside = np.asarray(np.where(cleaned.erased > 0, 0, page.inside), dtype=np.uint8)
+    return replace(page, cleaned=cleaned, ink=ink_mask(cleaned.even, inside))
+
+
+def _turned_back(
+    work: NDArray[np.uint8], to_flat: NDArray[np.float64], turns: int
+) -> tuple[NDArray[np.uint8], NDArray[np.float64]]:
+    """The page turned clockwise by quarter turns, and the homography to it."""
+    for _ in range(turns):
+        height = work.shape[0]
+        to_flat = np.array([[0, -1, height - 1], [1, 0, 0], [0, 0, 1.0]]) @ to_flat
+        work = np.ascontiguousarray(np.rot90(work, -1))
+    return work, to_flat
 
 
 def _faint(marked: NDArray[np.uint8], even: NDArray[np.uint8], ink: InkMask) -> NDArray[np.uint8]:

@@ -45,6 +45,10 @@ class Counts:
     pages: int = 0
     whole: int = 0
 
+    @property
+    def f_measure(self) -> float:
+        return f_measure(self.right, self.found, self.true)
+
     def add(self, other: Counts) -> None:
         for each in fields(self):
             setattr(self, each.name, getattr(self, each.name) + getattr(other, each.name))

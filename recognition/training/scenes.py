@@ -28,6 +28,7 @@ KINDS = ("plain", "ruled", "hard")
 SHEET = (1554, 2198)
 _INKS = ((28, 34, 92), (34, 46, 120), (36, 36, 40), (88, 88, 92), (20, 60, 150))
 _RED, _GREEN = (196, 34, 46), (24, 128, 66)
+_RELATIONS = frozenset(("=", "<", ">", r"\le", r"\ge", r"\ne"))
 _PRINTED = (
     "1. Expand and simplify.", "Work out the area of the path.", "2. Solve each equation. Show your working.",
     "Find the width of the bed.", "Show that the two areas are equal.",
@@ -179,9 +180,10 @@ def _column(
     for _ in range(rng.choice((1, 2, 3, 4))):
         desk.working += 1
         indent = hand.digit * rng.uniform(1.6, 2.4) if numbered else 0.0
+        chain = rng.random() < 0.5  # an expression and what it equals, or equations one below the other
         for place in range(rng.randint(2, 6)):
-            text = _line_text(rng, longest=45 if right - left > 900 else 14)
-            if place and rng.random() < 0.5 and "=" not in text:
+            text = _line_text(rng, longest=45 if right - left > 900 else 14, chained=chain)
+            if place and chain:
                 text = "= " + text
             shift = hand.digit * 0.8 if text.startswith("=") else 0.0
             before, kept = desk.ink.copy(), len(desk.lines)
@@ -198,8 +200,8 @@ def _column(
                 return
             desk.lines.append((text, line, desk.working, column, struck, False, _alone(desk.ink, before, line)))
             y = line.box[3] + hand.digit * gap * 0.75 * (1 + rng.gauss(0, 0.08))
-            if hard and not struck and rng.random() < 0.07:
-                more = rng.choice(("+", "-")) + " " + _line_text(rng, longest=8, plain=True)
+            if hard and not struck and line.box[2] - line.box[0] > 0.6 * (right - left) and rng.random() < 0.5:
+                more = rng.choice(("+", "-")) + " " + _line_text(rng, longest=8, chained=True)
                 before = desk.ink.copy()
                 line = write_line(more, desk.bank, hand, desk.paper, rng, desk.ink,
                                   at=(left + indent + hand.digit * 2.5, y), right=right)
@@ -211,11 +213,12 @@ def _column(
         y += hand.digit * rng.uniform(1.6, 2.6)
 
 
-def _line_text(rng: random.Random, *, longest: int, plain: bool = False) -> str:
+def _line_text(rng: random.Random, *, longest: int, chained: bool = False) -> str:
+    """A random line; one of a chain is an expression that does not begin with a sign."""
     while True:
         tokens = serialise(random_line(rng, long_share=0.15))
         if 3 <= len(tokens) <= longest and is_lower_school(tokens) and r"\pi" not in tokens:
-            if plain and (tokens[0] in "+-=" or "=" in tokens):
+            if chained and (tokens[0] in "+-=" or not _RELATIONS.isdisjoint(tokens)):
                 continue
             return " ".join(tokens)
 
