@@ -8,6 +8,8 @@ from dataclasses import dataclass
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction, QKeySequence
 
+from desktop.language import tr
+
 __all__ = ["Entry", "make_action"]
 
 
@@ -27,7 +29,7 @@ class Entry:
 
 def make_action(entry: Entry, parent: QObject) -> QAction:
     """The action of an entry, with its keys."""
-    action = QAction(entry.words, parent)
+    action = QAction(tr(entry.words), parent)
     action.setShortcuts([QKeySequence(key) for key in entry.keys])
     if entry.checks:
         action.setCheckable(True)
@@ -35,6 +37,6 @@ def make_action(entry: Entry, parent: QObject) -> QAction:
     else:
         action.triggered.connect(lambda checked=False: entry.run())
     if entry.tip:
-        action.setToolTip(entry.tip)
-        action.setStatusTip(entry.tip)
+        action.setToolTip(tr(entry.tip))
+        action.setStatusTip(tr(entry.tip))
     return action

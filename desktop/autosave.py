@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs
+from desktop.language import tr
 from desktop.store import KeptPage, SetFile
 from recognition.result import Tick
 
@@ -110,7 +111,7 @@ class Autosave(QObject):
         self._timer.stop()
         self._write()
         self._keys, self._order = {}, []
-        job = Job("Closing the set", lambda tick, give: self.store.close())
+        job = Job(tr("Closing the set"), lambda tick, give: self.store.close())
         job.ended.connect(self._end)
         self._jobs.start(job)
 
@@ -152,7 +153,7 @@ class Autosave(QObject):
         def work(tick: Tick, give: Give) -> None:
             self.store.keep(pages, gone)
 
-        job = Job("Keeping the set", work)
+        job = Job(tr("Keeping the set"), work)
         job.succeeded.connect(self._on_kept)
         job.failed.connect(self._on_failed)
         self._pending = (dirty, gone)

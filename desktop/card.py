@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from checker.report import Slip
 from desktop.claims import Claim
 from desktop.document import Document, Override
+from desktop.language import tr
 from desktop.overruled import counted_style
 from desktop.reveal import GRADES, Reveal
 from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, STYLES, VerdictStyle
@@ -41,18 +42,18 @@ class Card:
 def claim_card(index: int, latex: str, claim: Claim) -> Card:
     """The card of a line that claims to hold for all values."""
     style = STYLES["undecided"] if claim.is_true is None else CLAIM_TRUE if claim.is_true else CLAIM_FALSE
-    rows = [Row("Claimed for all values", latex=latex)]
+    rows = [Row(tr("Claimed for all values"), latex=latex)]
     if claim.left and claim.right:
-        rows += [Row("Left, multiplied out", latex=claim.left), Row("Right, multiplied out", latex=claim.right)]
+        rows += [Row(tr("Left, multiplied out"), latex=claim.left), Row(tr("Right, multiplied out"), latex=claim.right)]
     rows += [
         Row(label, latex=text)
-        for label, text in (("Only on the left", claim.only_left), ("Only on the right", claim.only_right))
+        for label, text in ((tr("Only on the left"), claim.only_left), (tr("Only on the right"), claim.only_right))
         if text
     ]
     if claim.counterexample:
-        rows.append(Row("Fails at", latex=claim.counterexample))
-    rows.append(Row("Why", text=sentence(claim.reason)))
-    return Card(index, style, f"Line {index + 1}: {style.word}", tuple(rows))
+        rows.append(Row(tr("Fails at"), latex=claim.counterexample))
+    rows.append(Row(tr("Why"), text=sentence(claim.reason)))
+    return Card(index, style, tr("Line {number}: {word}", number=index + 1, word=style.word), tuple(rows))
 
 
 def card_of(document: Document, index: int, reveal: Reveal) -> Card | None:
@@ -65,33 +66,36 @@ def card_of(document: Document, index: int, reveal: Reveal) -> Card | None:
         return None
     verdict, place = found
     row = verdict.report.lines[place]
-    title = f"Line {index + 1}: {style.word}"
+    title = tr("Line {number}: {word}", number=index + 1, word=style.word)
     reason = sentence(row.reason)
     if row.verdict != "slip":
         said = line_reason(document, index)
-        rows = (Row("Why", text=said),) if said and line.override is None else ()
+        rows = (Row(tr("Why"), text=said),) if said and line.override is None else ()
         return Card(index, style, title, rows, override=line.override)
     if line.override is not None and line.override.is_right:
         said = row.slip.because if row.slip is not None else row.reason
-        return Card(index, style, title, (Row("The checker said", text=sentence(said)),), override=line.override)
-    rows_before = () if row.source is None else (_line_row(document, verdict.lines[row.source], "From line {}"),)
+        return Card(index, style, title, (Row(tr("The checker said"), text=sentence(said)),), override=line.override)
+    rows_before = () if row.source is None else (_line_row(document, verdict.lines[row.source], tr("From line {}")),)
     if verdict.check_reading_first and line.override is None:
-        told = [*rows_before, Row("Line as read", latex=line.latex)]
+        told = [*rows_before, Row(tr("Line as read"), latex=line.latex)]
         other = verdict.other_reading if place == verdict.report.first_slip else None
         if other is not None:
-            told.append(Row(f"Or line {other[0] + 1} says", latex=other[1]))
-        told.append(Row("Why", text=line_reason(document, index)))
+            told.append(Row(tr("Or line {number} says", number=other[0] + 1), latex=other[1]))
+        told.append(Row(tr("Why"), text=line_reason(document, index)))
         return Card(index, style, title, tuple(told), reason, other_reading=other)
-    told = [*rows_before, Row("Line as written", latex=line.latex)]
+    told = [*rows_before, Row(tr("Line as written"), latex=line.latex)]
     slip = row.slip
     witness = reason if row.witness is not None else ""
     if slip is None:
         if reason and row.witness is None:
-            told.append(Row("Why", text=reason))
+            told.append(Row(tr("Why"), text=reason))
         return Card(index, style, title, tuple(told), witness, override=line.override)
     grade = reveal.grade(slip)
     if reveal.is_student:
-        told += [Row(f"Hint {number}", text=text) for number, text in enumerate(reveal.hints(slip), start=1)]
+        told += [
+            Row(tr("Hint {number}", number=number), text=text)
+            for number, text in enumerate(reveal.hints(slip), start=1)
+        ]
     if grade == GRADES:
         told += _slip_rows(slip, says_why=not reveal.is_student)
     next_hint = grade + 1 if grade < GRADES else 0
@@ -102,15 +106,15 @@ def _slip_rows(slip: Slip, *, says_why: bool) -> list[Row]:
     rows: list[Row] = []
     factors = _FACTORS.match(slip.because)
     if factors is not None:
-        rows.append(Row("Factors", latex=rf"{factors['one']} \text{{ and }} {factors['other']}"))
+        rows.append(Row(tr("Factors"), latex=rf"{factors['one']} \text{{ {tr('and')} }} {factors['other']}"))
     if slip.term and not is_missing(slip):
-        rows.append(Row("Written", latex=slip.term))
+        rows.append(Row(tr("Written"), latex=slip.term))
     if slip.should_be:
-        rows.append(Row("Missing" if is_missing(slip) else "Should be", latex=slip.should_be))
+        rows.append(Row(tr("Missing") if is_missing(slip) else tr("Should be"), latex=slip.should_be))
     if slip.because and says_why:
-        rows.append(Row("Why", text=sentence(slip.because)))
+        rows.append(Row(tr("Why"), text=sentence(slip.because)))
     if slip.repaired:
-        rows.append(Row("Line put right", latex=slip.repaired))
+        rows.append(Row(tr("Line put right"), latex=slip.repaired))
     return rows
 
 

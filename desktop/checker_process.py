@@ -11,6 +11,7 @@ from multiprocessing.connection import Connection
 from typing import TypeVar
 
 from desktop.document import DeskLine, WorkingVerdict
+from desktop.language import tr
 from desktop.pipeline import judge_lines
 from recognition.errors import Cancelled, InputError
 from recognition.result import Candidate, Tick, no_tick
@@ -61,7 +62,7 @@ class CheckerProcess:
                 raise
             except (EOFError, OSError) as exc:
                 self._end()
-                raise InputError("The check broke off. Change or confirm a line to check again.") from exc
+                raise InputError(tr("The check broke off. Change or confirm a line to check again.")) from exc
 
     def start(self) -> None:
         """Start the process now, so that the first check need not wait for it."""
@@ -82,11 +83,11 @@ class CheckerProcess:
             tick(0, 1)
             if waited > longest:
                 self._end()
-                raise InputError("The check took too long and was stopped. Shorten the longest line and try again.")
+                raise InputError(tr("The check took too long and was stopped. Shorten the longest line and try again."))
         fault, answer = pipe.recv()
         if fault:
             log.error("the checker failed: %s", fault)
-            raise InputError("The check failed; nothing is lost. Change a line to check again, or see the log.")
+            raise InputError(tr("The check failed; nothing is lost. Change a line to check again, or see the log."))
         result: T = answer
         return result
 

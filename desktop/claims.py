@@ -10,6 +10,7 @@ from checker.errors import InputError
 from desktop.checker_process import CheckerProcess
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs
+from desktop.language import tr
 from desktop.typed_page import is_typed
 from desktop.workings import split_number
 from recognition.result import Tick
@@ -50,7 +51,7 @@ def claim_of(latex: str) -> Claim:
         return Claim(None, str(exc))
     found = claimed(statement, Known(Budget(_BUDGET_S), task="identity", euler=uses_euler(*nodes_of(statement))))
     if found is None:
-        return Claim(None, "This line is no equation, so it claims nothing for all values.")
+        return Claim(None, tr("This line is no equation, so it claims nothing for all values."))
     point = "" if not found.counterexample else point_text(witness_json(found.counterexample))
     return Claim(found.is_true, found.reason, point, found.left, found.right, found.only_left, found.only_right)
 
@@ -85,7 +86,7 @@ class Claims(QObject):
             def work(tick: Tick, give: Give) -> object:
                 return latex, self._checker.call(claim_of, latex, longest_s=_LONGEST_S, tick=tick)
 
-            job = Job("Checking the claim", work)
+            job = Job(tr("Checking the claim"), work)
             job.succeeded.connect(self._take)
             job.failed.connect(self.problem)
             job.ended.connect(self._let_ask_again)

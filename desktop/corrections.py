@@ -12,6 +12,7 @@ from PySide6.QtCore import QObject, Signal, Slot
 
 from desktop.document import AnyChange, Change, DeskLine, Document, Lines, desk_line
 from desktop.jobs import Give, Job, Jobs
+from desktop.language import tr, tr_later
 from desktop.reading import PageReader
 from recognition.correction import Correction, Cutter, add, drop, merge, redraw, reorder, split
 from recognition.outline import Cut, Outline
@@ -19,7 +20,7 @@ from recognition.result import Line, Tick
 
 __all__ = ["Corrections", "SetLines"]
 
-_CHANGED = "The lines changed meanwhile. Try again now."
+_CHANGED = tr_later("The lines changed meanwhile. Try again now.")
 
 Work = Callable[[Sequence[DeskLine], Cutter[Any]], Correction[Any]]
 
@@ -70,23 +71,23 @@ class Corrections(QObject):
 
     def split(self, document: Document, number: int, cut: Cut) -> None:
         """Part a line in two."""
-        self._start(document, "Split line", lambda lines, cutter: split(lines, number, cut, cutter), number)
+        self._start(document, tr("Split line"), lambda lines, cutter: split(lines, number, cut, cutter), number)
 
     def merge(self, document: Document, numbers: Sequence[int]) -> None:
         """Make one line of several."""
-        self._start(document, "Join lines", lambda lines, cutter: merge(lines, numbers, cutter), min(numbers))
+        self._start(document, tr("Join lines"), lambda lines, cutter: merge(lines, numbers, cutter), min(numbers))
 
     def add(self, document: Document, outline: Outline) -> None:
         """Take what is within an outline as a new line."""
-        self._start(document, "Add line", lambda lines, cutter: add(lines, outline, cutter), None)
+        self._start(document, tr("Add line"), lambda lines, cutter: add(lines, outline, cutter), None)
 
     def redraw(self, document: Document, number: int, outline: Outline) -> None:
         """Give a line another outline."""
-        self._start(document, "Redraw line", lambda lines, cutter: redraw(lines, number, outline, cutter), number)
+        self._start(document, tr("Redraw line"), lambda lines, cutter: redraw(lines, number, outline, cutter), number)
 
     def drop(self, document: Document, number: int) -> None:
         """Take a line off the page."""
-        self._apply(document, drop(document.lines, (number,)), "Remove line")
+        self._apply(document, drop(document.lines, (number,)), tr("Remove line"))
         self.corrected.emit(document, min(number, len(document.lines) - 1))
 
     def move(self, document: Document, number: int, step: int) -> None:
@@ -95,7 +96,7 @@ class Corrections(QObject):
         if 0 <= other < len(document.lines):
             order = list(range(len(document.lines)))
             order[number], order[other] = order[other], order[number]
-            self._apply(document, reorder(document.lines, order), "Move line")
+            self._apply(document, reorder(document.lines, order), tr("Move line"))
             self.corrected.emit(document, other)
 
     def _apply(self, document: Document, correction: Correction[Any], name: str) -> None:
@@ -137,7 +138,7 @@ class Corrections(QObject):
     def _take(self, corrected: tuple[Document, Lines, SetLines, int]) -> None:
         document, before, change, choose = corrected
         if document.lines != before:
-            self.problem.emit(_CHANGED)
+            self.problem.emit(tr(_CHANGED))
             return
         self._do(document, change)
         self.corrected.emit(document, choose)

@@ -19,6 +19,7 @@ from desktop.claims import Claims
 from desktop.corrections import Corrections
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
+from desktop.language import tr
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import marked_image, save_png
 from desktop.maths import MathsError, load_typesetter, tidy, typeset
@@ -116,7 +117,7 @@ class Desk(QObject):
             self._reader.load()
             return None
 
-        job = Job("Starting", work)
+        job = Job(tr("Starting"), work)
         job.failed.connect(self.problem)
         self._reads.start(job)
 
@@ -129,7 +130,7 @@ class Desk(QObject):
     def open_picture(self, image: QImage) -> None:
         """Open a picture from the clipboard."""
         self._pasted += 1
-        name = "Pasted picture" if self._pasted == 1 else f"Pasted picture {self._pasted}"
+        name = tr("Pasted picture") if self._pasted == 1 else tr("Pasted picture {pasted}", pasted=self._pasted)
 
         def work(tick: Tick, give: Give) -> object:
             rgb = image.convertToFormat(QImage.Format.Format_RGB888)
@@ -261,16 +262,19 @@ class Desk(QObject):
             except OSError as exc:
                 log.warning("saving failed: %s", exc.strerror)
                 raise InputError(
-                    f"{path.name} could not be saved there. Choose another folder, or make room on the disk."
+                    tr(
+                        "{name} could not be saved there. Choose another folder, or make room on the disk.",
+                        name=path.name,
+                    )
                 ) from exc
             return path.name
 
-        self._start_saving(Job(f"Saving {path.name}", work), self.saved)
+        self._start_saving(Job(tr("Saving {name}", name=path.name), work), self.saved)
 
     def copy(self, document: Document) -> None:
         """Draw the marked picture for the clipboard; `copied` brings it."""
         page = document.snapshot()
-        self._start_saving(Job("Copying", lambda tick, give: marked_image(page)), self.copied)
+        self._start_saving(Job(tr("Copying"), lambda tick, give: marked_image(page)), self.copied)
 
     def _start_saving(self, job: Job, done: SignalInstance) -> None:
         job.progressed.connect(partial(self._show_progress, job.name))
@@ -282,7 +286,7 @@ class Desk(QObject):
     # Reading -----------------------------------------------------------------------------------------------------
 
     def _start_reading(self, name: str, work: Work) -> None:
-        job = Job(f"Reading {name}", work)
+        job = Job(tr("Reading {name}", name=name), work)
         job.progressed.connect(partial(self._show_progress, job.name))
         job.gave.connect(self._take)
         job.failed.connect(partial(self._fail, name))
@@ -301,7 +305,7 @@ class Desk(QObject):
             _typeset_ahead(candidates)
             give((found.document, candidates))
         else:
-            give(NO_WRITING.format(name=found.name))
+            give(tr(NO_WRITING, name=found.name))
 
     @Slot(object)
     def _take(self, part: object) -> None:
@@ -364,7 +368,7 @@ class Desk(QObject):
                 continue
             lines, revision = document.lines, document.revision
 
-            job = Job("Checking", partial(self._judge, document, lines, revision))
+            job = Job(tr("Checking"), partial(self._judge, document, lines, revision))
             job.progressed.connect(partial(self._show_progress, job.name))
             job.succeeded.connect(self._take_verdicts)
             job.failed.connect(self.problem)
@@ -397,7 +401,7 @@ class Desk(QObject):
             marks = self._checker.call(marks_of, light, verdicts, schemes, longest_s=longest, tick=tick)
             return document, revision, schemes, marks
 
-        job = Job("Suggesting marks", work)
+        job = Job(tr("Suggesting marks"), work)
         job.succeeded.connect(self._take_marks)
         job.failed.connect(self.problem)
         self._checks.start(job)
@@ -415,7 +419,7 @@ class Desk(QObject):
     @Slot(bool)
     def _tell_correcting(self, busy: bool) -> None:
         if busy:
-            self.activity.emit("Reading the changed lines", 0, 0)
+            self.activity.emit(tr("Reading the changed lines"), 0, 0)
         else:
             self._tell_idle(busy)
 

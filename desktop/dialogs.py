@@ -19,9 +19,17 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from desktop.language import tr, tr_later
 from desktop.wording import TEACHER_DECIDES
 
 __all__ = ["AboutBox", "KeysBox", "TypedWorkingBox"]
+
+
+_ABOUT = tr_later(
+    "Reads worked algebra from a photo, a PDF or a pen drawing, finds the first line that does not follow, says which "
+    "term is wrong and what it should be, and follows the carried error through the later lines."
+)
+_LICENCE = tr_later("MIT licence. The reader's weights carry a licence of their own, named in their model card.")
 
 
 class TypedWorkingBox(QDialog):
@@ -29,18 +37,18 @@ class TypedWorkingBox(QDialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Type a working")
+        self.setWindowTitle(tr("Type a working"))
         self.resize(560, 380)
-        words = QLabel("One written line to a line, as LaTeX. An empty line starts a new working.")
+        words = QLabel(tr("One written line to a line, as LaTeX. An empty line starts a new working."))
         words.setWordWrap(True)
         self._text = QPlainTextEdit()
-        self._text.setAccessibleName("Lines of the working")
+        self._text.setAccessibleName(tr("Lines of the working"))
         self._text.setTabChangesFocus(True)
         self._text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self._text.setPlaceholderText("(3k+2)(k-5)\n=3k^2-15k+2k-10\n=3k^2-13k-10")
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         self._check = buttons.button(QDialogButtonBox.StandardButton.Ok)
-        self._check.setText("Check (Ctrl+Enter)")
+        self._check.setText(tr("Check (Ctrl+Enter)"))
         self._check.setShortcut(QKeySequence("Ctrl+Return"))
         self._check.setEnabled(False)
         self._text.textChanged.connect(self._look)
@@ -71,11 +79,11 @@ class KeysBox(QDialog):
 
     def __init__(self, menus: Sequence[QMenu], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Keys")
+        self.setWindowTitle(tr("Keys"))
         self.resize(520, 600)
         view = QTextBrowser()
         view.setHtml("".join(_table(menu) for menu in menus))
-        close = QPushButton("Close")
+        close = QPushButton(tr("Close"))
         close.clicked.connect(self.accept)
         layout = QVBoxLayout(self)
         layout.addWidget(view, 1)
@@ -87,19 +95,18 @@ class AboutBox(QDialog):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("About Firstslip")
-        version = QGuiApplication.applicationVersion() or "development copy"
+        self.setWindowTitle(tr("About Firstslip"))
+        version = QGuiApplication.applicationVersion() or tr("development copy")
         text = QLabel(
             f"<h3>Firstslip {escape(version)}</h3>"
-            "<p>Reads worked algebra from a photo, a PDF or a pen drawing, finds the first line that does not follow, "
-            "says which term is wrong and what it should be, and follows the carried error through the later lines.</p>"
-            f"<p><b>{escape(TEACHER_DECIDES)}</b></p>"
-            "<p>It works offline: no page leaves this computer.</p>"
-            "<p>MIT licence. The reader's weights carry a licence of their own, named in their model card.</p>"
+            f"<p>{escape(tr(_ABOUT))}</p>"
+            f"<p><b>{escape(tr(TEACHER_DECIDES))}</b></p>"
+            f"<p>{escape(tr('It works offline: no page leaves this computer.'))}</p>"
+            f"<p>{escape(tr(_LICENCE))}</p>"
         )
         text.setWordWrap(True)
         text.setMinimumWidth(440)
-        close = QPushButton("Close")
+        close = QPushButton(tr("Close"))
         close.clicked.connect(self.accept)
         layout = QVBoxLayout(self)
         layout.addWidget(text)
@@ -113,5 +120,5 @@ def _table(menu: QMenu) -> str:
 
 def _row(action: QAction) -> str:
     native = QKeySequence.SequenceFormat.NativeText
-    keys = " or ".join(key.toString(native) for key in action.shortcuts())
+    keys = tr(" or ").join(key.toString(native) for key in action.shortcuts())
     return f"<tr><td width='170'>{escape(keys)}</td><td>{escape(action.text().replace('&', ''))}</td></tr>"

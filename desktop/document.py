@@ -11,15 +11,34 @@ import numpy as np
 from numpy.typing import NDArray
 
 from checker.report import Report, Slip
+from desktop.language import tr_later
 from recognition.result import Box, Candidate, Line, Page
 
 if TYPE_CHECKING:
     from recognition.ink import Stroke
 
 __all__ = [
-    "SURE", "AnyChange", "Change", "ConfirmAll", "Content", "DeskLine", "Document", "InsertLine", "LineMark", "Lines",
-    "MarkStart", "Override", "PageChange", "RemoveLine", "SetReading", "State", "StrikeOut", "Strokes",
-    "WorkingVerdict", "desk_line",
+    "STATE_WORDS",
+    "SURE",
+    "AnyChange",
+    "Change",
+    "ConfirmAll",
+    "Content",
+    "DeskLine",
+    "Document",
+    "InsertLine",
+    "LineMark",
+    "Lines",
+    "MarkStart",
+    "Override",
+    "PageChange",
+    "RemoveLine",
+    "SetReading",
+    "State",
+    "StrikeOut",
+    "Strokes",
+    "WorkingVerdict",
+    "desk_line",
 ]
 
 SURE = 0.75
@@ -93,6 +112,12 @@ class DeskLine:
         return not self.latex.strip()
 
 
+STATE_WORDS = {
+    State.UNREAD: tr_later("unread"), State.DOUBTFUL: tr_later("doubtful"), State.READ: tr_later("read"),
+    State.CONFIRMED: tr_later("confirmed"),
+}  # fmt: skip
+"""What the states are called, to be shown with `tr`."""
+
 Lines = tuple[DeskLine, ...]
 
 
@@ -154,7 +179,7 @@ class SetReading:
     index: int
     latex: str
     state: State = State.CONFIRMED
-    name: str = "Confirm reading"
+    name: str = tr_later("Confirm reading")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
@@ -167,7 +192,7 @@ class ConfirmAll:
     """Confirm several readings as they stand."""
 
     indices: tuple[int, ...]
-    name: str = "Confirm all that are sure"
+    name: str = tr_later("Confirm all that are sure")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         chosen = set(self.indices)
@@ -195,7 +220,7 @@ class StrikeOut:
 
     @property
     def name(self) -> str:
-        return "Leave line out" if self.struck_out else "Take line in"
+        return tr_later("Leave line out") if self.struck_out else tr_later("Take line in")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
@@ -209,7 +234,7 @@ class MarkStart:
 
     index: int
     starts_working: bool | None
-    name: str = "Change where a working starts"
+    name: str = tr_later("Change where a working starts")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
@@ -223,7 +248,7 @@ class InsertLine:
 
     index: int
     line: DeskLine
-    name: str = "Add line"
+    name: str = tr_later("Add line")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         if not 0 <= self.index <= len(lines):
@@ -236,7 +261,7 @@ class RemoveLine:
     """Take a line off the page."""
 
     index: int
-    name: str = "Remove line"
+    name: str = tr_later("Remove line")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QCoreApplication, QEvent, QObject, QRunnable, QThreadPool, Signal, Slot
 
 from checker.errors import InputError as CheckerInputError
+from desktop.language import tr
 from recognition.errors import Cancelled
 from recognition.errors import InputError as RecognitionInputError
 from recognition.result import Tick
@@ -56,7 +57,9 @@ class Job(QObject):
             self._from_worker.emit("failed", str(exc))
         except BaseException:
             log.exception("%s failed", self.name)
-            self._from_worker.emit("failed", f"{self.name} failed; nothing is lost. Try again, or see the log.")
+            self._from_worker.emit(
+                "failed", tr("{name} failed; nothing is lost. Try again, or see the log.", name=self.name)
+            )
         else:
             self._from_worker.emit("succeeded", result)
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QIcon, QPainter, QPixmap
 from PySide6.QtWidgets import QGridLayout, QToolButton, QWidget
 
+from desktop.language import tr, tr_later
 from desktop.latex_field import PLACE
 from desktop.maths import typeset
 from desktop.maths_picture import paint_maths
@@ -29,28 +30,28 @@ class PadKey:
 
 
 KEYS = (
-    PadKey(r"\frac{a}{b}", rf"\frac{{{PLACE}}}{{}}", "fraction"),
-    PadKey("a^n", rf"^{{{PLACE}}}", "power"),
-    PadKey("a^2", "^2", "squared"),
-    PadKey(r"\sqrt{a}", rf"\sqrt{{{PLACE}}}", "root"),
-    PadKey(r"\sqrt[n]{a}", rf"\sqrt[]{{{PLACE}}}", "nth root"),
-    PadKey("a_n", rf"_{{{PLACE}}}", "index"),
-    PadKey("(a)", f"({PLACE})", "brackets"),
-    PadKey(r"\pm", r"\pm ", "plus or minus"),
-    PadKey(r"\times", r"\times ", "times"),
-    PadKey(r"\div", r"\div ", "divided by"),
-    PadKey(r"\cdot", r"\cdot ", "dot"),
-    PadKey("=", "=", "equals"),
-    PadKey(r"\ne", r"\ne ", "not equal"),
-    PadKey(r"\le", r"\le ", "less than or equal"),
-    PadKey(r"\ge", r"\ge ", "greater than or equal"),
-    PadKey(r"\equiv", r"\equiv ", "identical to"),
-    PadKey(r"\Rightarrow", r"\Rightarrow ", "implies"),
-    PadKey(r"\pi", r"\pi ", "pi"),
-    PadKey(r"\theta", r"\theta ", "theta"),
-    PadKey(r"\alpha", r"\alpha ", "alpha"),
-    PadKey(r"\beta", r"\beta ", "beta"),
-    PadKey(r"\lambda", r"\lambda ", "lambda"),
+    PadKey(r"\frac{a}{b}", rf"\frac{{{PLACE}}}{{}}", tr_later("fraction")),
+    PadKey("a^n", rf"^{{{PLACE}}}", tr_later("power")),
+    PadKey("a^2", "^2", tr_later("squared")),
+    PadKey(r"\sqrt{a}", rf"\sqrt{{{PLACE}}}", tr_later("root")),
+    PadKey(r"\sqrt[n]{a}", rf"\sqrt[]{{{PLACE}}}", tr_later("nth root")),
+    PadKey("a_n", rf"_{{{PLACE}}}", tr_later("index")),
+    PadKey("(a)", f"({PLACE})", tr_later("brackets")),
+    PadKey(r"\pm", r"\pm ", tr_later("plus or minus")),
+    PadKey(r"\times", r"\times ", tr_later("times")),
+    PadKey(r"\div", r"\div ", tr_later("divided by")),
+    PadKey(r"\cdot", r"\cdot ", tr_later("dot")),
+    PadKey("=", "=", tr_later("equals")),
+    PadKey(r"\ne", r"\ne ", tr_later("not equal")),
+    PadKey(r"\le", r"\le ", tr_later("less than or equal")),
+    PadKey(r"\ge", r"\ge ", tr_later("greater than or equal")),
+    PadKey(r"\equiv", r"\equiv ", tr_later("identical to")),
+    PadKey(r"\Rightarrow", r"\Rightarrow ", tr_later("implies")),
+    PadKey(r"\pi", r"\pi ", tr_later("pi")),
+    PadKey(r"\theta", r"\theta ", tr_later("theta")),
+    PadKey(r"\alpha", r"\alpha ", tr_later("alpha")),
+    PadKey(r"\beta", r"\beta ", tr_later("beta")),
+    PadKey(r"\lambda", r"\lambda ", tr_later("lambda")),
 )
 
 
@@ -61,15 +62,15 @@ class Keypad(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Keypad")
+        self.setAccessibleName(tr("Keypad"))
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setSpacing(3)
         self.buttons: dict[str, QToolButton] = {}
         for number, key in enumerate(KEYS):
             button = QToolButton()
-            button.setToolTip(key.name)
-            button.setAccessibleName(key.name)
+            button.setToolTip(tr(key.name))
+            button.setAccessibleName(tr(key.name))
             button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             button.setMinimumSize(_LEAST_TARGET, _LEAST_TARGET)
             button.clicked.connect(lambda checked=False, types=key.types: self.pressed.emit(types))

@@ -9,7 +9,7 @@ import re
 import sys
 from typing import Any
 
-__all__ = ["CONTEXT", "has_decimal_comma", "tr", "with_comma", "with_points"]
+__all__ = ["CONTEXT", "has_decimal_comma", "tr", "tr_later", "with_comma", "with_points"]
 
 CONTEXT = "desktop"
 """Name under which all our texts stand in the translation."""
@@ -18,12 +18,17 @@ _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 _COMMA = re.compile(r"(?<=\d)\s*(?:,|\{,\})\s*(?=\d)")
 
 
-def tr(text: str, **values: object) -> str:
+def tr(text: str, /, **values: object) -> str:
     """The text in the user's language, with the values of the names that stand in it in braces."""
     application = _application()
     if application is not None:
         text = str(application.translate(CONTEXT, text))
     return text.format(**values) if values else text
+
+
+def tr_later(text: str) -> str:
+    """Note that a text is translated where it is shown; it stays as it is."""
+    return text
 
 
 def has_decimal_comma() -> bool:

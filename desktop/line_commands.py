@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QRectF, Slot
 
 from desktop.document import DeskLine, Document, InsertLine
+from desktop.language import tr, tr_later
 from desktop.page_tool import PageTool, ToolKind
 from desktop.typed_page import is_typed
 from recognition.result import Box
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 __all__ = ["LineCommands"]
 
-_TYPED = "This line was typed; change its text instead (F2)."
+_TYPED = tr_later("This line was typed; change its text instead (F2).")
 
 
 class LineCommands(QObject):
@@ -90,7 +91,6 @@ class LineCommands(QObject):
 
     def _start(self, kind: ToolKind, box: QRectF) -> None:
         self._window.page.start_tool(kind, box)
-        self._window.statusBar().showMessage(kind.hint)
 
     def _page(self) -> Document | None:
         """The page that is shown, where lines can be cut out of it."""
@@ -98,13 +98,12 @@ class LineCommands(QObject):
         if document is None or self._window._desk.is_being_read(document):
             return None
         if is_typed(document) or (document.picture is None and not document.strokes):
-            self._window.notice.say(_TYPED)
+            self._window.notice.say(tr(_TYPED))
             return None
         return document
 
     @Slot(object)
     def _take_tool(self, tool: PageTool | None) -> None:
-        self._window.statusBar().clearMessage()
         self._window.list.setFocus()
         document, chosen = self._page() if tool is not None else None, self._window.list.chosen
         if tool is None or document is None:

@@ -14,9 +14,10 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.document import Document, State
+from desktop.document import STATE_WORDS, Document, State
 from desktop.doubts import Doubt, symbol_at
 from desktop.glyphs import WHITE, paint_glyph
+from desktop.language import tr
 from desktop.line_rows import LINE_ROLE, LineRow, LineRows
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
@@ -78,7 +79,8 @@ class _Layout:
         word_height = QFontMetricsF(self.bold).boundingRect(words, _WRAP, word).height()
         self.verdict = QRectF(left + reading_width + _PAD, y, verdict_width, max(self.em * 1.25, word_height))
         reason = QRectF(self.verdict.left(), self.verdict.bottom(), verdict_width, 1e5)
-        reason_height = metrics.boundingRect(reason, _WRAP, row.reason).height() if row.reason else 0.0
+        told = "" if row.is_slip else row.reason  # the card tells of slips
+        reason_height = metrics.boundingRect(reason, _WRAP, told).height() if told else 0.0
         self.reason = QRectF(reason.left(), reason.top(), verdict_width, reason_height)
         state = metrics.boundingRect(reason, _WRAP, _state_words(row)).height()
         self.state = QRectF(self.verdict.left(), self.reason.bottom() + 1, verdict_width, state)
@@ -168,7 +170,7 @@ class _RowPainter(QStyledItemDelegate):
         painter.setFont(layout.font)
         if row.line.is_blank:
             painter.setPen(quiet(palette))
-            words = "left out" if row.line.struck_out else "not read: type what it says"
+            words = tr("left out") if row.line.struck_out else tr("not read: type what it says")
             painter.drawText(layout.maths, _MIDDLE, words)
         else:
             colour = quiet(palette) if row.line.struck_out else ink(palette)
@@ -207,10 +209,10 @@ class _RowPainter(QStyledItemDelegate):
 
 def _state_words(row: LineRow) -> str:
     if row.line.struck_out:
-        return "struck out"
+        return tr("struck out")
     if row.line.state is State.DOUBTFUL:
-        return f"doubtful reading ({row.line.probability:.0%})"
-    return row.line.state.value
+        return tr("doubtful reading ({probability})", probability=f"{row.line.probability:.0%}")
+    return tr(STATE_WORDS[row.line.state])
 
 
 class LineList(QListView):
@@ -232,7 +234,7 @@ class LineList(QListView):
         self.setUniformItemSizes(False)
         self.setResizeMode(QListView.ResizeMode.Adjust)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setAccessibleName("Lines")
+        self.setAccessibleName(tr("Lines"))
         self.verticalScrollBar().setSingleStep(24)
         self.selectionModel().currentChanged.connect(self._tell_choice)
 

@@ -9,8 +9,9 @@ from typing import Any
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QPointF, QRectF, Qt
 from PySide6.QtGui import QImage
 
-from desktop.document import DeskLine, Document
+from desktop.document import STATE_WORDS, DeskLine, Document
 from desktop.doubts import doubts_of, marked_latex
+from desktop.language import tr
 from desktop.marked_picture import page_image
 from desktop.maths import plain, tidy
 from desktop.overruled import counted_style
@@ -30,6 +31,8 @@ _CROP_PAD = 0.18
 class LineRow:
     """All that is shown of one line; the heading is empty but for the first line of a working.
 
+    reason: why it has its verdict; is_slip: whether the card tells that, so that the row need not.
+
     usual_height: height of the page's usual line, in pixels of the picture, as a measure for all crops.
     crop_origin: top left corner of the crop on the page; ink_in_crop: the line's box in pixels of the crop.
     marked: the reading with its doubtful symbols underlined; doubt_boxes: their boxes in pixels of the crop.
@@ -42,6 +45,7 @@ class LineRow:
     style: VerdictStyle | None
     reason: str
     heading: str
+    is_slip: bool
     marked: str
     crop_origin: QPointF
     ink_in_crop: QRectF
@@ -115,6 +119,7 @@ class LineRows(QAbstractListModel):
         return LineRow(
             number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual,
             style=counted_style(document, index), reason=shown_reason(document, index, self._reveal), heading=title,
+            is_slip=found is not None and found[0].report.lines[found[1]].slip is not None,
             marked=marked_latex(line), crop_origin=corner, ink_in_crop=QRectF(*line.box).translated(-corner),
             doubt_boxes=tuple(QRectF(*doubt.box).translated(-corner) for doubt in doubts_of(line)),
         )
@@ -134,7 +139,11 @@ class LineRows(QAbstractListModel):
 
 
 def _spoken(row: LineRow) -> str:
-    parts = [f"Line {row.number}", plain(tidy(row.line.latex)) or "not read", row.line.state.value]
+    parts = [
+        tr("Line {number}", number=row.number),
+        plain(tidy(row.line.latex)) or tr("not read"),
+        tr(STATE_WORDS[row.line.state]),
+    ]
     if row.style is not None:
         parts.append(row.style.word)
     if row.reason:

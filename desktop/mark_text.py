@@ -5,13 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from checker.marking.result import Marks
+from checker.marking.result import PARTS, Marks
 from desktop.document import Document, LineMark
+from desktop.language import tr_later
 from desktop.page_changes import AwardMarks
 
 __all__ = ["MARKS_HELP", "awards_to_lines", "marks_text", "read_marks"]
 
-MARKS_HELP = "Write marks as M1, A1 or B1, with 0 for a mark that is not given (A0), and A1/2 for one of two."
+MARKS_HELP = tr_later(
+    "Write marks as M1, A1 or B1, with 0 for a mark that is not given (A0), and A1/2 for one of two."
+)
 _MARK = re.compile(r"([MABmab])([0-9])(?:/([1-9]))?")
 
 
@@ -42,16 +45,19 @@ def awards_to_lines(document: Document, index: int, marks: Marks) -> list[AwardM
 
     Args:
         index: of any line of the working.
-        marks: suggested for it; a mark that belongs to no line goes to the last one.
+        marks: suggested for it; a mark that belongs to no line goes to the last one. Of the scheme, its special cases
+            and its marks for an answer without working, only those that give most are written.
     """
     found = document.verdict_of(index)
     if found is None:
         return []
     beside: dict[int, list[LineMark]] = {line: [] for line in found[0].lines}
+    best = max(PARTS, key=lambda part: sum(a.worth for a in marks.each if a.part == part and a.awarded is True))
     for award in marks.each:
-        if award.awarded != "teacher":
+        if award.awarded != "teacher" and award.part == best:
             line = found[0].lines[-1] if award.line is None else award.line
-            beside[line].append(LineMark(award.code[0], award.worth, award.worth if award.awarded else 0))
+            letter = next((sign for sign in award.code.removeprefix("SC ") if sign in "MA"), "B")
+            beside[line].append(LineMark(letter, award.worth, award.worth if award.awarded else 0))
     return [
         AwardMarks(line, tuple(of_line))
         for line, of_line in beside.items()

@@ -17,6 +17,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMarginsF, QPointF, Q
 from PySide6.QtGui import QColor, QPageSize, QPainter, QPdfWriter
 
 from desktop.document import Document
+from desktop.language import tr
 from desktop.marked_picture import paint_photo, paint_strip, whole_size
 from desktop.marks import Mark, leader_points, paint_frame, paint_label, paint_leader, place_marks, text_size
 from desktop.maths import plain
@@ -170,7 +171,12 @@ def _word(mark: Mark) -> str:
 
 def _reason(document: Document, mark: Mark) -> str:
     """What the user reads of a mark; the line is counted from 1, as on the desk."""
-    return f"Line {mark.line + 1}: {mark.style.word}. {line_reason(document, mark.line)}".strip()
+    return tr(
+        "Line {number}: {word}. {line_reason}",
+        number=mark.line + 1,
+        word=mark.style.word,
+        line_reason=line_reason(document, mark.line),
+    ).strip()
 
 
 # Writing ------------------------------------------------------------------------------------------------------------
@@ -224,7 +230,7 @@ def _annotation(piece: _Piece, form: int, page: int, scale: float, height: float
         b"/AP << /N %d 0 R >> >>"
     ) % (
         piece.kind.encode(), rect, page, _PRINTED, _rgb(piece.colour), text_string("Firstslip"),
-        text_string("Suggestion: the teacher decides"), text_string(piece.name), text_string(piece.contents),
+        text_string(tr("Suggestion: the teacher decides")), text_string(piece.name), text_string(piece.contents),
         piece.keys, form,
     )  # fmt: skip
 

@@ -14,6 +14,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QP
 
 from desktop.document import Document
 from desktop.glyphs import paint_glyph
+from desktop.language import tr
 from desktop.marks import paint_marks, place_marks, text_size
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
@@ -117,7 +118,7 @@ def image_bytes(image: QImage, kind: str = "PNG", *, quality: int = -1) -> bytes
     writer = QImageWriter(buffer, QByteArray(kind.encode()))
     writer.setQuality(quality)
     if not writer.write(image):
-        raise OSError(f"The picture could not be written as {kind}.")
+        raise OSError(tr("The picture could not be written as {kind}.", kind=kind))
     return bytes(content.data())
 
 
@@ -167,10 +168,10 @@ def _strip(document: Document) -> list[_Item]:
             style = style_of(line_verdict.verdict, check_reading=verdict.check_reading_first)
             word = style.word[0].upper() + style.word[1:]
             words = f"{word}. {reason}" if reason else f"{word}."
-            items.append(_Item(label=f"Line {index + 1}", text=words, style=style))
+            items.append(_Item(label=tr("Line {number}", number=index + 1), text=words, style=style))
     if not document.verdicts:
-        items.append(_Item(text="Not checked yet.", bold=True))
-    items.append(_Item(text=TEACHER_DECIDES, quiet=True))
+        items.append(_Item(text=tr("Not checked yet."), bold=True))
+    items.append(_Item(text=tr(TEACHER_DECIDES), quiet=True))
     return items
 
 

@@ -12,6 +12,7 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygon
 
 from desktop.document import Document, WorkingVerdict
 from desktop.glyphs import WHITE, paint_glyph, paint_halo_frame
+from desktop.language import tr
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.overruled import counted_style
@@ -135,7 +136,7 @@ def _mark(
     advice = should_be = ""
     told = is_slip and grade == GRADES and not verdict.check_reading_first
     if told and row.slip is not None and row.slip.should_be:
-        advice = "missing: " if is_missing(row.slip) else "should be "
+        advice = "missing: " if is_missing(row.slip) else tr("should be ")
         should_be = row.slip.should_be
     size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]

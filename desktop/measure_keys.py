@@ -27,6 +27,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from difflib import SequenceMatcher
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -95,7 +96,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def _readings(options: argparse.Namespace) -> Iterator[_Read]:
     """The pages as they were found and read; from the file where they are kept."""
     if options.readings is not None and options.readings.is_file():
-        yield from pickle.loads(options.readings.read_bytes())[: options.pages]
+        yield from pickle.loads(options.readings.read_bytes())[: options.pages]  # our own file, written below
         return
     reader = PageReader()
     kept = []
@@ -103,9 +104,9 @@ def _readings(options: argparse.Namespace) -> Iterator[_Read]:
         found = reader.find_in_picture(page.image, "page.png")
         found.document.take_readings(reader.read(found))
         kept.append(_Read(found.document.lines, found.document.size, page.lines))
+        if options.readings is not None:
+            options.readings.write_bytes(pickle.dumps(kept))
         yield kept[-1]
-    if options.readings is not None:
-        options.readings.write_bytes(pickle.dumps(kept))
 
 
 def _pages(ink: Path, count: int, seed: int) -> Iterator[PageOfWorking]:
@@ -289,6 +290,12 @@ class _User:
                 return
         self.ways["typed"] += 1
         self._press(Qt.Key.Key_F2)
+        offered = [tidy(latex) for latex in self.window.editor._offered()]
+        now = offered.index(tidy(line.latex)) if tidy(line.latex) in offered else 0
+        costs = [abs(n - now) + _cost(text, wanted) for n, text in enumerate(offered)]
+        if costs and min(costs) < _cost(tidy(line.latex), wanted):
+            nearest = costs.index(min(costs))
+            self._press(Qt.Key.Key_Down if nearest > now else Qt.Key.Key_Up, times=abs(nearest - now))
         self._edit(wanted)
         self._press(Qt.Key.Key_Return)
         if self.window.focusWidget() is not self.window.list:  # what does not parse is asked about once
@@ -304,39 +311,61 @@ class _User:
         self._press(Qt.Key(Qt.Key.Key_1.value + number), widget=menu)
 
     def _edit(self, wanted: str) -> None:
-        """Change what stands in the field, from where the cursor is, by the way with the fewest keys."""
+        """Change what stands in the field to what is wanted, piece by piece or as a whole, with the fewest keys."""
+        from PySide6.QtCore import Qt
+
+        field = self.window.editor._field
+        pieces = _pieces(field.text(), wanted)
+        cursor = field.textCursor()
+        has_all = cursor.selectionEnd() - cursor.selectionStart() == len(field.text())
+        by_pieces = _cost(field.text(), wanted) + 4
+        if len(wanted) + (0 if has_all else 2) < by_pieces:
+            if not has_all:
+                self._press(Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+            self._write(wanted)
+            return
+        grown = 0
+        for start, end, new in pieces:
+            start, end = start + grown, end + grown
+            self._go_to(start, end)
+            cursor = field.textCursor()
+            if (cursor.selectionStart(), cursor.selectionEnd()) == (start, end) and cursor.hasSelection():
+                if not new:
+                    self._press(Qt.Key.Key_Delete)
+            else:
+                assert cursor.position() in (start, end), (cursor.position(), start, end)
+                key = Qt.Key.Key_Delete if cursor.position() == start else Qt.Key.Key_Backspace
+                self._press(key, times=end - start)
+            self._write(new)
+            grown += len(new) - (end - start)
+
+    def _go_to(self, start: int, end: int) -> None:
+        """Bring the cursor to a piece: it is selected already, Tab selects it, or Home, End and the arrows."""
         from PySide6.QtCore import Qt
 
         field = self.window.editor._field
         cursor = field.textCursor()
-        text, start, end = field.text(), cursor.selectionStart(), cursor.selectionEnd()
-        if len(wanted) >= len(text) - (end - start) and wanted.startswith(text[:start]) and wanted.endswith(text[end:]):
-            self._write(wanted[start : len(wanted) - len(text) + end])
+        if (cursor.selectionStart(), cursor.selectionEnd()) == (start, end):
             return
-        head = _alike(text, wanted)
-        tail = _alike(text[head:][::-1], wanted[head:][::-1])
-        gone, new = len(text) - head - tail, wanted[head : len(wanted) - tail]
-        ways = {
-            "home": 1 + head + gone, "end": 1 + tail + gone,
-            "left": 1 + abs(start - head - gone) + gone, "all": 2 * (start != 0 or end != len(text)),
-        }  # fmt: skip
-        costs = {name: keys + (len(wanted) if name == "all" else len(new)) for name, keys in ways.items()}
-        best = min(costs, key=lambda name: costs[name])
-        if best == "all":
-            if ways["all"]:
-                self._press(Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
-            self._write(wanted)
-            return
-        if best == "home":
-            self._press(Qt.Key.Key_Home, times=1)
-            self._press(Qt.Key.Key_Right, times=head)
-            self._press(Qt.Key.Key_Delete, times=gone)
+        later = [(c.selectionStart(), c.selectionEnd()) for c in field._places
+                 if c.hasSelection() and c.selectionStart() >= cursor.selectionEnd()]  # fmt: skip
+        length = len(field.text())
+        here = cursor.selectionStart() if cursor.hasSelection() else cursor.position()
+        there = cursor.selectionEnd() if cursor.hasSelection() else cursor.position()
+        extra = int(cursor.hasSelection())  # the first arrow only takes the selection off
+        ways: list[tuple[int, str, int]] = [(1 + start, "home", start), (1 + length - end, "end", end)]
+        ways += [(extra + here - goal, "left", goal) for goal in (start, end) if goal <= here]
+        ways += [(extra + goal - there, "right", goal) for goal in (start, end) if goal >= there]
+        if (start, end) in later and "{}" not in field.text()[cursor.position():]:
+            ways.append((later.index((start, end)) + 1, "tab", start))
+        keys, way, _ = min(ways)
+        if way == "tab":
+            self._press(Qt.Key.Key_Tab, times=keys)
+        elif way in ("home", "end"):
+            self._press(Qt.Key.Key_Home if way == "home" else Qt.Key.Key_End)
+            self._press(Qt.Key.Key_Right if way == "home" else Qt.Key.Key_Left, times=keys - 1)
         else:
-            self._press(Qt.Key.Key_End if best == "end" else Qt.Key.Key_Left)
-            place, goal = field.textCursor().position(), head + gone
-            self._press(Qt.Key.Key_Left if place > goal else Qt.Key.Key_Right, times=abs(place - goal))
-            self._press(Qt.Key.Key_Backspace, times=gone)
-        self._write(new)
+            self._press(Qt.Key.Key_Left if way == "left" else Qt.Key.Key_Right, times=keys)
 
     def _write(self, text: str) -> None:
         from PySide6.QtTest import QTest
@@ -357,9 +386,15 @@ class _User:
             QTest.keyClick(widget or self.window.focusWidget() or self.window, key, modifier or none)
 
 
-def _alike(one: str, other: str) -> int:
-    """How many characters two texts have in common from their start."""
-    return next((n for n, (a, b) in enumerate(zip(one, other, strict=False)) if a != b), min(len(one), len(other)))
+def _pieces(text: str, wanted: str) -> list[tuple[int, int, str]]:
+    """What to replace in a text, from left to right: a half-open range of characters, and what comes there."""
+    codes = SequenceMatcher(None, text, wanted, autojunk=False).get_opcodes()
+    return [(a, b, wanted[c:d]) for kind, a, b, c, d in codes if kind != "equal"]
+
+
+def _cost(text: str, wanted: str) -> int:
+    """About how many keys it takes to make one text of another."""
+    return sum(len(new) + end - start + 2 for start, end, new in _pieces(text, wanted))
 
 
 def _summary(counts: Sequence[_Count]) -> dict[str, object]:

@@ -13,6 +13,7 @@ from desktop.actions import Entry, make_action
 from desktop.desk import Desk
 from desktop.dialogs import AboutBox
 from desktop.document import DeskLine, Document, State
+from desktop.language import tr, tr_later
 from desktop.pen_input import PenTool
 from desktop.pen_page import is_pen_page
 
@@ -23,9 +24,22 @@ __all__ = ["Menus"]
 
 Entries = tuple[tuple[str, Entry] | None, ...]
 _SHORT_WORDS = {
-    "open": "Open pages", "pen": "New pen page", "type": "Type a working", "png": "Save PNG", "pdf": "Save PDF",
+    "open": tr_later("Open pages"),
+    "pen": tr_later("New pen page"),
+    "type": tr_later("Type a working"),
+    "png": tr_later("Save PNG"),
+    "pdf": tr_later("Save PDF"),
+    "student": tr_later("Hints only"),
 }
-_TOOLS = ("open", "pen", "type", None, "sure", "next", None, "slip", "check", None, "png", "pdf")
+_TITLES = (
+    tr_later("&File"),
+    tr_later("&Line"),
+    tr_later("&Pen"),
+    tr_later("&Check"),
+    tr_later("&View"),
+    tr_later("&Help"),
+)
+_TOOLS = ("open", "pen", "type", None, "sure", "next", None, "slip", "check", "student", None, "png", "pdf")
 
 
 class Menus(QObject):
@@ -37,8 +51,8 @@ class Menus(QObject):
         self._desk = desk
         self.actions: dict[str, QAction] = {}
         self.menus: list[QMenu] = []
-        for title, entries in _entries(window, desk).items():
-            menu = window.menuBar().addMenu(title)
+        for title, entries in zip(_TITLES, _entries(window, desk), strict=True):
+            menu = window.menuBar().addMenu(tr(title))
             self.menus.append(menu)
             for entry in entries:
                 if entry is None:
@@ -55,16 +69,16 @@ class Menus(QObject):
         self._add_tools()
 
     def _add_edit_menu(self) -> None:
-        menu = self._window.menuBar().addMenu("&Edit")
+        menu = self._window.menuBar().addMenu(tr("&Edit"))
         self.menus.append(menu)
-        undo = self._desk.undo_group.createUndoAction(self._window, "&Undo")
+        undo = self._desk.undo_group.createUndoAction(self._window, tr("&Undo"))
         undo.setShortcuts([QKeySequence("Ctrl+Z")])
-        redo = self._desk.undo_group.createRedoAction(self._window, "&Redo")
+        redo = self._desk.undo_group.createRedoAction(self._window, tr("&Redo"))
         redo.setShortcuts([QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")])
         menu.addActions([undo, redo])
 
     def _add_tools(self) -> None:
-        tools = QToolBar("Tools")
+        tools = QToolBar(tr("Tools"))
         tools.setMovable(False)
         tools.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextOnly)
         tools.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
@@ -74,7 +88,7 @@ class Menus(QObject):
             else:
                 tools.addAction(self.actions[name])
         for name, words in _SHORT_WORDS.items():
-            self.actions[name].setIconText(words)
+            self.actions[name].setIconText(tr(words))
         self._window.addToolBar(tools)
 
     def refresh(self, document: Document | None, line: DeskLine | None) -> None:
@@ -96,9 +110,9 @@ class Menus(QObject):
             offered = number <= self._window.editor.offered
             self.actions[f"take{number}"].setEnabled(ready and line is not None and offered)
         self.actions["sure"].setEnabled(ready and sure > 0)
-        self.actions["sure"].setIconText(f"Confirm all that are sure ({sure})")
+        self.actions["sure"].setIconText(tr("Confirm all that are sure ({count})", count=sure))
         self.actions["next"].setEnabled(ready and doubtful > 0)
-        self.actions["next"].setIconText(f"Next doubtful line ({doubtful})")
+        self.actions["next"].setIconText(tr("Next doubtful line ({count})", count=doubtful))
         self.actions["check"].setEnabled(ready and bool(lines))
         self.actions["slip"].setEnabled(bool(slips))
         for name in ("page+", "page-"):
@@ -109,9 +123,9 @@ def _taker(window: Window, number: int) -> Callable[[], None]:
     return lambda: window.editor.choose_candidate(number)
 
 
-def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
-    return {
-        "&File": (
+def _entries(window: Window, desk: Desk) -> tuple[Entries, ...]:
+    return (
+        (
             ("open", Entry("&Open pages…", ["Ctrl+O"], window.ask_to_open)),
             ("paste", Entry("&Paste picture or lines", ["Ctrl+V"], window.paste)),
             ("pen", Entry("New page for the &pen", ["Ctrl+Shift+N"], window.writing.new_page)),
@@ -124,11 +138,11 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             ("close", Entry("Take page &off the desk", ["Ctrl+W"], window.close_page)),
             ("quit", Entry("&Quit", ["Ctrl+Q"], window.close)),
         ),
-        "&Line": (
+        (
             ("confirm", Entry("&Confirm and go on", ["Return", "Enter"], window.confirm,
                               "Confirm the reading that is shown and go to the next doubtful line")),
-            *((f"take{n}", Entry(f"Take reading &{n} and go on", [f"{n}", f"Alt+{n}"], _taker(window, n - 1)))
-              for n in range(1, 6)),
+            *((f"take{n}", Entry(tr("Take reading &{number} and go on", number=n), [f"{n}", f"Alt+{n}"],
+                                 _taker(window, n - 1))) for n in range(1, 6)),
             ("edit", Entry("&Edit reading", ["F2"], window.editor.edit,
                            "Type the reading; the first doubtful symbol is selected")),
             ("symbol", Entry("&What else may the doubtful symbol be?", ["S", "Alt+S"], window.ask_about_symbol)),
@@ -152,7 +166,7 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             None,
             ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], window.toggle_start)),
         ),
-        "&Pen": (
+        (
             ("write", Entry("&Write on the drawing, or look at it", ["F8"], window.writing.toggle)),
             ("pen tool", Entry("&Pen", ["Ctrl+Alt+P"], lambda: window.writing.take_tool(PenTool.WRITE))),
             ("rubber tool", Entry("&Rubber", ["Ctrl+Alt+R"], lambda: window.writing.take_tool(PenTool.ERASE))),
@@ -160,7 +174,7 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             None,
             ("inkml", Entry("Save drawing as &InkML…", ["Ctrl+Alt+I"], window.writing.ask_to_save)),
         ),
-        "&Check": (
+        (
             ("check", Entry("Check &now", ["F5"], window.check)),
             ("slip", Entry("Go to first &slip", ["F4", "Ctrl+G"], window.go_to_slip)),
             None,
@@ -180,7 +194,7 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             None,
             ("stop", Entry("S&top", ["Ctrl+."], desk.stop)),
         ),
-        "&View": (
+        (
             ("writing", Entry("The &writing", ["Ctrl+3"], window.page.fit_writing)),
             ("fit", Entry("Whole &page", ["Ctrl+0"], window.page.fit)),
             ("width", Entry("Page &width", ["Ctrl+1"], window.page.fit_width)),
@@ -191,8 +205,8 @@ def _entries(window: Window, desk: Desk) -> dict[str, Entries]:
             ("page+", Entry("&Next page", ["Ctrl+PgDown"], lambda: window.step_page(1))),
             ("page-", Entry("P&revious page", ["Ctrl+PgUp"], lambda: window.step_page(-1))),
         ),
-        "&Help": (
+        (
             ("keys", Entry("&Keys", ["F1"], window.show_keys)),
             ("about", Entry("&About Firstslip", [], lambda: AboutBox(window).exec())),
         ),
-    }  # fmt: skip
+    )  # fmt: skip

@@ -6,6 +6,8 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QWidget
 
+from desktop.language import tr
+from desktop.sentences import in_language
 from desktop.theme import ground, ink, mix, verdict_colour
 from desktop.verdict_style import CHECK_READING
 
@@ -26,14 +28,14 @@ class Notice(QFrame):
         self._label.setTextInteractionFlags(
             Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.TextSelectableByKeyboard
         )
-        self._close = QPushButton("Close")
+        self._close = QPushButton(tr("Close"))
         self._close.clicked.connect(self.clear)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(12, 6, 8, 6)
         layout.addWidget(self._label, 1)
         layout.addWidget(self._close, 0, Qt.AlignmentFlag.AlignTop)
         self.setAutoFillBackground(True)
-        self.setAccessibleName("Message")
+        self.setAccessibleName(tr("Message"))
         self._paint_ground()
         self.hide()
 
@@ -43,6 +45,7 @@ class Notice(QFrame):
 
     def say(self, sentence: str) -> None:
         """Add a sentence."""
+        sentence = in_language(sentence)
         if sentence not in self._sentences:
             self._sentences = [*self._sentences, sentence][-_MOST_SENTENCES:]
         self._label.setText("\n".join(self._sentences))

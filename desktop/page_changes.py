@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from desktop.document import Change, Content, LineMark, Lines, Override, PageChange, Strokes
+from desktop.language import tr, tr_later
 
 __all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes"]
 
@@ -19,8 +20,8 @@ class Overrule:
     @property
     def name(self) -> str:
         if self.override is None:
-            return "Leave line to the checker"
-        return "Declare line right" if self.override.is_right else "Declare line wrong"
+            return tr("Leave line to the checker")
+        return tr("Declare line right") if self.override.is_right else tr("Declare line wrong")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
@@ -33,7 +34,7 @@ class AwardMarks:
 
     index: int
     marks: tuple[LineMark, ...]
-    name: str = "Award marks"
+    name: str = tr_later("Award marks")
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
@@ -46,7 +47,7 @@ class SetStrokes:
 
     strokes: Strokes
     lines: Lines
-    name: str = "Write"
+    name: str = tr_later("Write")
 
     def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
         new = replace(content, strokes=self.strokes, lines=self.lines)
@@ -58,7 +59,7 @@ class SetCandidate:
     """Say whose page it is, by the candidate's number."""
 
     candidate: str
-    name: str = "Change candidate number"
+    name: str = tr_later("Change candidate number")
 
     def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
         return replace(content, candidate=self.candidate), SetCandidate(content.candidate, self.name)

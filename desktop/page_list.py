@@ -9,6 +9,7 @@ from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
 
 from desktop.document import Document, State
+from desktop.language import tr
 from desktop.marked_picture import page_image
 
 __all__ = ["PageList", "page_name", "page_state"]
@@ -20,24 +21,24 @@ _DOCUMENT = int(Qt.ItemDataRole.UserRole)
 def page_name(document: Document) -> str:
     """The file's name without its ending, and the page when it is not the first."""
     name = Path(document.file).stem
-    return name if document.page == 0 else f"{name}, page {document.page + 1}"
+    return name if document.page == 0 else tr("{name}, page {number}", name=name, number=document.page + 1)
 
 
 def page_state(document: Document) -> str:
     """What is found on a page, in a few words."""
     if not document.lines:
-        return "no writing found"
+        return tr("no writing found")
     if not document.verdicts:
-        return "not checked yet"
+        return tr("not checked yet")
     slips = [v for v in document.verdicts if v.first_slip_line is not None]
     doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in document.lines)
-    tail = f"\n{doubtful} doubtful" if doubtful else ""
+    tail = "\n" + tr("{count} doubtful", count=doubtful) if doubtful else ""
     if any(not v.check_reading_first for v in slips):
         first = next(v for v in slips if not v.check_reading_first)
-        return f"first slip: line {(first.first_slip_line or 0) + 1}{tail}"
+        return tr("first slip: line {number}", number=(first.first_slip_line or 0) + 1) + tail
     if slips:
-        return f"check the reading{tail}"
-    return f"no slip found{tail}"
+        return tr("check the reading") + tail
+    return tr("no slip found") + tail
 
 
 class PageList(QListWidget):
@@ -57,7 +58,7 @@ class PageList(QListWidget):
         self.setFixedWidth(self._item_width + 14)
         self.setSpacing(4)
         self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setAccessibleName("Pages")
+        self.setAccessibleName(tr("Pages"))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.currentRowChanged.connect(self.page_chosen)
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
+from desktop.language import tr
 from recognition.outline import Cut
 from recognition.result import Box
 
@@ -29,13 +30,13 @@ class ToolKind(StrEnum):
 
     @property
     def hint(self) -> str:
-        """What to do, for the status bar."""
+        """What to do."""
         if self is ToolKind.SPLIT:
-            return (
+            return tr(
                 "Draw the cut across the line, or move it with the arrow keys, T turns it, Enter cuts. Esc leaves the "
                 "line whole."
             )
-        return (
+        return tr(
             "Draw a box round the line, or move the box with the arrow keys, size it with Shift and arrow keys, Enter "
             "takes it. Esc changes nothing."
         )

@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Sequence
-from functools import lru_cache
+from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QHelpEvent,
-    QImage,
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
-    QPainterPath,
-    QPainterPathStroker,
     QPalette,
-    QPen,
-    QPolygonF,
     QResizeEvent,
     QWheelEvent,
 )
@@ -29,19 +21,20 @@ from PySide6.QtWidgets import (
     QGraphicsItem,
     QGraphicsScene,
     QGraphicsView,
+    QLabel,
     QPinchGesture,
-    QStyleOptionGraphicsItem,
     QToolTip,
     QWidget,
 )
 
-from desktop.document import DeskLine, Document, State
+from desktop.document import Document
+from desktop.language import tr
 from desktop.marked_picture import page_images
-from desktop.marks import Mark, paint_marks, place_marks, text_size
+from desktop.marks import place_marks
 from desktop.overruled import counted_style
+from desktop.page_items import LinesItem, PictureItem, line_outline
 from desktop.page_tool import PageTool, ToolKind
 from desktop.reveal import EVERYTHING, Reveal, shown_reason
-from recognition.result import Box
 
 __all__ = ["PageView"]
 
@@ -53,120 +46,6 @@ _TOOL_KEYS = (
     Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_T, Qt.Key.Key_Left, Qt.Key.Key_Right,
     Qt.Key.Key_Up, Qt.Key.Key_Down,
 )  # fmt: skip
-_OUTLINE_PAD = 0.1
-"""Distance of a line's outline from its ink, as a share of the line's height."""
-_LINE_COLOURS = {
-    State.UNREAD: QColor("#55595E"),
-    State.DOUBTFUL: QColor("#8F6100"),
-    State.READ: QColor("#55595E"),
-    State.CONFIRMED: QColor("#0B6670"),
-}
-_CHOSEN = QColor("#1F4E9E")
-
-
-class _PictureItem(QGraphicsItem):
-    """The photo; drawn from the smallest of its halvings that is still sharp, so that a redraw stays quick."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self._halvings: list[QImage] = []
-        self._pixels: object = None
-        self._size = QRectF()
-
-    def show_pictures(self, images: Sequence[QImage], pixels: object) -> None:
-        """Show a picture, given with as many of its halvings as there are; the others are made when needed.
-
-        Args:
-            images: the picture, its half, its quarter and so on.
-            pixels: what holds the images' memory, kept as long as they are shown.
-        """
-        self.prepareGeometryChange()
-        self._halvings = list(images)
-        self._pixels = pixels
-        self._size = QRectF(images[0].rect()) if images else QRectF()
-
-    def boundingRect(self) -> QRectF:
-        return self._size
-
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
-        if not self._halvings:
-            return
-        wanted = painter.worldTransform().m11() * painter.device().devicePixelRatio()
-        level = max(0, math.floor(-math.log2(wanted))) if wanted > 0 else 0
-        while len(self._halvings) <= level and self._halvings[-1].width() > 64:
-            last = self._halvings[-1]
-            half = QSize(max(1, last.width() // 2), max(1, last.height() // 2))
-            smooth = Qt.TransformationMode.SmoothTransformation
-            self._halvings.append(last.scaled(half, Qt.AspectRatioMode.IgnoreAspectRatio, smooth))
-        image = self._halvings[min(level, len(self._halvings) - 1)]
-        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
-        exposed = option.exposedRect.intersected(self._size)
-        across, down = image.width() / self._size.width(), image.height() / self._size.height()
-        source = QRectF(exposed.x() * across, exposed.y() * down, exposed.width() * across, exposed.height() * down)
-        painter.drawImage(exposed, image, source)
-
-
-class _LinesItem(QGraphicsItem):
-    """The outlines of the lines, and the marks over them."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.document: Document | None = None
-        self.marks: tuple[Mark, ...] = ()
-        self.chosen = -1
-
-    def boundingRect(self) -> QRectF:
-        if self.document is None:
-            return QRectF()
-        return QRectF(0, 0, *self.document.size)
-
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
-        if self.document is None:
-            return
-        scale = painter.worldTransform().m11() or 1.0
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        for index, line in enumerate(self.document.lines):
-            self._paint_line(painter, line, chosen=index == self.chosen, pixel=1.0 / scale)
-        paint_marks(painter, self.marks, text=text_size(self.document))
-
-    def _paint_line(self, painter: QPainter, line: DeskLine, *, chosen: bool, pixel: float) -> None:
-        colour = _CHOSEN if chosen else _LINE_COLOURS[line.state]
-        needs_user = line.state in (State.DOUBTFUL, State.UNREAD) and not line.struck_out
-        width = 2.4 if chosen else 1.6 if needs_user else 1.0
-        outline = line_outline(line)
-        painter.setBrush(QColor(31, 78, 158, 22) if chosen else Qt.BrushStyle.NoBrush)
-        painter.setPen(QPen(QColor("#ffffff"), (width + 1.8) * pixel))
-        painter.drawPath(outline)
-        pen = QPen(colour, width * pixel)
-        if needs_user and not chosen:
-            pen.setDashPattern([4, 3])
-        painter.setPen(pen)
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawPath(outline)
-        if line.struck_out:
-            bounds = outline.boundingRect()
-            painter.drawLine(
-                QPointF(bounds.left(), bounds.center().y()), QPointF(bounds.right(), bounds.center().y())
-            )
-
-
-@lru_cache(maxsize=512)
-def _outline(polygon: tuple[tuple[float, float], ...], box: Box) -> QPainterPath:
-    path = QPainterPath()
-    if len(polygon) >= 3:
-        path.addPolygon(QPolygonF([QPointF(x, y) for x, y in polygon]))
-        path.closeSubpath()
-    else:
-        path.addRect(QRectF(*box))
-    wider = QPainterPathStroker()
-    wider.setWidth(max(2.0, box.h * _OUTLINE_PAD * 2))
-    wider.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    return path.united(wider.createStroke(path)).simplified()
-
-
-def line_outline(line: DeskLine) -> QPainterPath:
-    """The outline of a line on the page, a little outside its ink."""
-    return _outline(line.polygon, line.box)
 
 
 class PageView(QGraphicsView):
@@ -181,9 +60,9 @@ class PageView(QGraphicsView):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._scene = QGraphicsScene(self)
-        self._picture = _PictureItem()
+        self._picture = PictureItem()
         self._picture.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
-        self._lines = _LinesItem()
+        self._lines = LinesItem()
         self._scene.addItem(self._picture)
         self._scene.addItem(self._lines)
         self.setScene(self._scene)
@@ -193,11 +72,18 @@ class PageView(QGraphicsView):
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
         self.viewport().setBackgroundRole(QPalette.ColorRole.Midlight)
         self.setBackgroundBrush(Qt.BrushStyle.NoBrush)
-        self.setAccessibleName("Page")
+        self.setAccessibleName(tr("Page"))
         self.viewport().setCursor(Qt.CursorShape.ArrowCursor)
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
         self._shown: object = None
+        self._hint = QLabel(self.viewport())
+        self._hint.setWordWrap(True)
+        self._hint.setMargin(6)
+        self._hint.setAutoFillBackground(True)
+        self._hint.setBackgroundRole(QPalette.ColorRole.ToolTipBase)
+        self._hint.setForegroundRole(QPalette.ColorRole.ToolTipText)
+        self._hint.hide()
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
         self.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self._reveal = EVERYTHING
@@ -240,13 +126,21 @@ class PageView(QGraphicsView):
         self._end_tool()
         self._tool = PageTool(kind, box, self._scene.sceneRect())
         self._scene.addItem(self._tool)
+        self._hint.setText(kind.hint)
+        self._place_hint()
+        self._hint.show()
         self.ensureVisible(box, 20, 20)
         self.setDragMode(QGraphicsView.DragMode.NoDrag)
         self.viewport().setCursor(Qt.CursorShape.CrossCursor)
         self.setFocus()
 
+    def _place_hint(self) -> None:
+        width = self.viewport().width()
+        self._hint.setGeometry(0, 0, width, self._hint.heightForWidth(width))
+
     def _end_tool(self) -> PageTool | None:
         tool, self._tool = self._tool, None
+        self._hint.hide()
         if tool is not None:
             self._scene.removeItem(tool)
             self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
@@ -409,6 +303,7 @@ class PageView(QGraphicsView):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self._place_hint()
         self._fit_again()
 
     def _show_picture(self) -> None:
@@ -463,6 +358,10 @@ class PageView(QGraphicsView):
             return ""
         style = counted_style(document, index)
         if style is None:
-            return f"Line {index + 1}"
+            return tr("Line {number}", number=index + 1)
         reason = shown_reason(document, index, self._reveal)
-        return f"Line {index + 1}: {style.word}. {reason}" if reason else f"Line {index + 1}: {style.word}."
+        return (
+            tr("Line {number}: {word}. {reason}", number=index + 1, word=style.word, reason=reason)
+            if reason
+            else tr("Line {number}: {word}.", number=index + 1, word=style.word)
+        )

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Sequence
-from enum import StrEnum
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
@@ -14,7 +13,6 @@ from PySide6.QtGui import (
     QImage,
     QKeyEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
     QPen,
     QPolygonF,
@@ -23,31 +21,19 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
+from desktop.language import tr
 from desktop.marks import Mark, paint_marks
+from desktop.pen_drawing import INK, THICKEST, Background, draw_paper, draw_piece, draw_stroke
 from desktop.pen_input import PenInput, PenPoint, PenTool
 from desktop.pen_page import PIXELS_A_MM, erased, moved, scratched, within_lasso
 from recognition.ink import Stroke
 
-__all__ = ["Background", "PenCanvas"]
+__all__ = ["PenCanvas"]
 
-_PAPER = QColor("#FFFFFF")
-_RULE = QColor("#C9D8EA")
-_INK = QColor("#18203F")
 _CHOSEN = QColor("#1F4E9E")
-_SQUARE_MM, _RULE_MM = 5.0, 8.0
-_THINNEST, _THICKEST = 1.6, 4.6
-"""Pixels of the page; the width of the pen from no pressure to full pressure."""
 _ERASER_MM = 2.0
 _LEAST_SCALE, _LARGEST_SCALE = 0.3, 4.0
 _STEP_MM, _LARGE_STEP_MM = 1.0, 5.0
-
-
-class Background(StrEnum):
-    """What is printed on the paper."""
-
-    SQUARED = "squared"
-    RULED = "ruled"
-    PLAIN = "plain"
 
 
 class PenCanvas(QWidget):
@@ -61,7 +47,7 @@ class PenCanvas(QWidget):
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        self.setAccessibleName("Paper")
+        self.setAccessibleName(tr("Paper"))
         self.setCursor(Qt.CursorShape.CrossCursor)
         self.background = Background.SQUARED
         self.latencies_ms: list[float] = []
@@ -146,7 +132,7 @@ class PenCanvas(QWidget):
     def remove_selected(self) -> None:
         """Rub out what is selected."""
         if self._chosen:
-            self._tell_without(set(self._chosen), "Rub out")
+            self._tell_without(set(self._chosen), tr("Rub out"))
 
     def move_selected(self, by: QPointF) -> None:
         """Move what is selected, in pixels of the page."""
@@ -154,7 +140,7 @@ class PenCanvas(QWidget):
             chosen = self._chosen
             strokes = moved(self._strokes, chosen, (by.x(), by.y()))
             self._strokes = strokes
-            self.strokes_changed.emit(strokes, "Move strokes")
+            self.strokes_changed.emit(strokes, tr("Move strokes"))
             self._chosen = chosen
             self._draw_all()
 
@@ -204,7 +190,7 @@ class PenCanvas(QWidget):
             self._write(self._stroke(points))
         elif self._tool is PenTool.ERASE:
             if self._gone:
-                self._tell_without(self._gone, "Rub out")
+                self._tell_without(self._gone, tr("Rub out"))
             self._rubber = None
         else:
             self._choose_within(points)
@@ -215,12 +201,12 @@ class PenCanvas(QWidget):
     def _write(self, stroke: Stroke) -> None:
         gone = scratched(self._strokes, stroke)
         if gone:
-            self._tell_without(set(gone), "Scratch out")
+            self._tell_without(set(gone), tr("Scratch out"))
             return
         self._strokes = (*self._strokes, stroke)
         if len(stroke.points) == 1:
             self._draw_dot(stroke)
-        self.strokes_changed.emit(self._strokes, "Write")
+        self.strokes_changed.emit(self._strokes, tr("Write"))
 
     def _tell_without(self, gone: set[int], name: str) -> None:
         self._strokes = tuple(stroke for n, stroke in enumerate(self._strokes) if n not in gone)
@@ -279,7 +265,7 @@ class PenCanvas(QWidget):
             painter.setPen(QPen(_CHOSEN, 1.5, Qt.PenStyle.DashLine))
             painter.drawPolyline(QPolygonF([point.place for point in self._points]))
         if self._rubber is not None:
-            painter.setPen(QPen(_INK, 1.2))
+            painter.setPen(QPen(INK, 1.2))
             radius = _ERASER_MM * PIXELS_A_MM * self._scale
             painter.drawEllipse(self._rubber, radius, radius)
         if self._marks:
@@ -347,10 +333,10 @@ class PenCanvas(QWidget):
             self._layer.setDevicePixelRatio(ratio)
         self._layer.fill(self.palette().midlight().color())
         painter = self._layer_painter()
-        self._draw_paper(painter)
+        draw_paper(painter, self._page, self.background)
         for number, stroke in enumerate(self._strokes):
             if number not in self._gone and not (self._moving is not None and number in self._chosen):
-                _draw_stroke(painter, stroke)
+                draw_stroke(painter, stroke)
         painter.end()
         self.update()
 
@@ -361,38 +347,24 @@ class PenCanvas(QWidget):
         painter.scale(self._scale, self._scale)
         return painter
 
-    def _draw_paper(self, painter: QPainter) -> None:
-        width, height = self._page
-        painter.fillRect(QRectF(0, 0, width, height), _PAPER)
-        if self.background is Background.PLAIN:
-            return
-        painter.setPen(QPen(_RULE, 1.0))
-        step = (_SQUARE_MM if self.background is Background.SQUARED else _RULE_MM) * PIXELS_A_MM
-        lines = [QPointF(0, y) for y in np.arange(step, height, step)]
-        for start in lines:
-            painter.drawLine(start, QPointF(width, start.y()))
-        if self.background is Background.SQUARED:
-            for x in np.arange(step, width, step):
-                painter.drawLine(QPointF(x, 0), QPointF(x, height))
-
     def _draw_segment(self) -> None:
         """Add the newest piece of the open stroke to the layer, and show it."""
         painter = self._layer_painter()
         points = self._points[-3:]
         places = [self.to_page(point.place) for point in points]
-        _draw_piece(painter, places, points[-1].pressure)
+        draw_piece(painter, places, points[-1].pressure)
         painter.end()
         self._update_around(*(point.place for point in points))
 
     def _draw_dot(self, stroke: Stroke) -> None:
         painter = self._layer_painter()
-        _draw_stroke(painter, stroke)
+        draw_stroke(painter, stroke)
         painter.end()
         self.update()
 
     def _update_around(self, *places: QPointF) -> None:
         rect = QPolygonF(list(places)).boundingRect()
-        room = _THICKEST * self._scale + 3
+        room = THICKEST * self._scale + 3
         self.update(rect.adjusted(-room, -room, room, room).toAlignedRect())
 
     def _chosen_rect(self) -> QRectF:
@@ -411,7 +383,7 @@ class PenCanvas(QWidget):
         painter.setPen(QPen(_CHOSEN, 1.6 / self._scale, Qt.PenStyle.DashLine))
         painter.drawRect(self._chosen_rect())
         for number in self._chosen:
-            _draw_stroke(painter, self._strokes[number], _CHOSEN)
+            draw_stroke(painter, self._strokes[number], _CHOSEN)
         painter.restore()
 
 
@@ -420,41 +392,3 @@ def _extent(mark: Mark) -> QRectF:
     pad = mark.label.height()
     whole = mark.label.united(mark.line_box)
     return (whole if mark.frame is None else whole.united(mark.frame)).adjusted(-pad, -pad, pad, pad)
-
-
-def _width(pressure: float) -> float:
-    return _THINNEST + (_THICKEST - _THINNEST) * min(max(pressure, 0.0), 1.0)
-
-
-def _draw_stroke(painter: QPainter, stroke: Stroke, colour: QColor = _INK) -> None:
-    places = [QPointF(x, y) for x, y in stroke.points]
-    pressures = [0.6] * len(places) if stroke.pressure is None else _shares(stroke)
-    if len(places) == 1:
-        painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(colour)
-        radius = _width(pressures[0]) * 0.7
-        painter.drawEllipse(places[0], radius, radius)
-        return
-    for end in range(1, len(places)):
-        _draw_piece(painter, places[max(0, end - 2) : end + 1], pressures[end], colour)
-
-
-def _shares(stroke: Stroke) -> list[float]:
-    """Pressures from 0 to 1, whatever the range that the pen told them in."""
-    assert stroke.pressure is not None
-    most = max(1.0, float(stroke.pressure.max()))
-    return [float(value) / most for value in stroke.pressure]
-
-
-def _draw_piece(painter: QPainter, places: Sequence[QPointF], pressure: float, colour: QColor = _INK) -> None:
-    """The piece up to the newest place, curved through the middles between places."""
-    painter.setPen(QPen(colour, _width(pressure), Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
-    if len(places) < 3:
-        painter.drawLine(places[0], places[-1])
-        return
-    first, middle, last = places
-    path = QPainterPath((first + middle) / 2)
-    path.quadTo(middle, (middle + last) / 2)
-    path.lineTo(last)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawPath(path)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtWidgets import QFileDialog
 
+from desktop.language import tr
 from desktop.page_changes import SetStrokes
 from desktop.page_list import page_name
 from desktop.pen_input import PenTool
@@ -67,7 +68,7 @@ class PenCommands(QObject):
             self._window.notice.say(_NO_STROKES)
             return
         suggestion = f"{page_name(document)}.inkml"
-        name, _ = QFileDialog.getSaveFileName(self._window, "Save drawing as InkML", suggestion, "InkML (*.inkml)")
+        name, _ = QFileDialog.getSaveFileName(self._window, tr("Save drawing as InkML"), suggestion, "InkML (*.inkml)")
         if name:
             path = Path(name)
             self.save(path if path.suffix.lower() == ".inkml" else path.with_name(f"{path.name}.inkml"))
@@ -82,7 +83,7 @@ class PenCommands(QObject):
         except InputError as exc:
             self._window.notice.say(str(exc))
             return
-        self._window.statusBar().showMessage(f"Saved {path.name}.", 6000)
+        self._window.statusBar().showMessage(tr("Saved {name}.", name=path.name), 6000)
 
     def starts_writing(self) -> bool:
         """Whether the page that is shown is one to write on at once."""

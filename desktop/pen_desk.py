@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
 from desktop.document import Document, Lines, Strokes
 from desktop.jobs import Give, Job, Jobs
+from desktop.language import tr
 from desktop.pen_lines import PenLines
 from desktop.pen_page import drawn_picture, page_size
 from desktop.reading import PageReader
@@ -92,7 +93,7 @@ class PenDesk(QObject):
         waiting, self._waiting = self._waiting, []
         for document in waiting:
             work = partial(self._find, document, document.strokes, document.lines, self._memories[id(document)])
-            job = Job("Reading what was written", work)
+            job = Job(tr("Reading what was written"), work)
             job.succeeded.connect(self._take)
             job.failed.connect(self.problem)
             self._jobs.start(job)

@@ -6,8 +6,10 @@ from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QVBoxLayout, QWidget
 
 from desktop.document import Document
+from desktop.language import tr, tr_later
 from desktop.marks import place_marks, text_size
-from desktop.pen_canvas import Background, PenCanvas
+from desktop.pen_canvas import PenCanvas
+from desktop.pen_drawing import Background
 from desktop.pen_input import PenTool
 from desktop.reveal import EVERYTHING, Reveal
 
@@ -15,11 +17,15 @@ __all__ = ["PenView"]
 
 _LEAST_TARGET = 30
 _TOOLS = (
-    (PenTool.WRITE, "Pen", "Write; scribbling over writing scratches it out"),
-    (PenTool.ERASE, "Rubber", "Rub out whole strokes, as the pen's eraser end does"),
-    (PenTool.SELECT, "Select", "Draw round strokes, then drag them or press Delete"),
+    (PenTool.WRITE, tr_later("Pen"), tr_later("Write; scribbling over writing scratches it out")),
+    (PenTool.ERASE, tr_later("Rubber"), tr_later("Rub out whole strokes, as the pen's eraser end does")),
+    (PenTool.SELECT, tr_later("Select"), tr_later("Draw round strokes, then drag them or press Delete")),
 )
-_PAPERS = ((Background.SQUARED, "Squared"), (Background.RULED, "Ruled"), (Background.PLAIN, "Plain"))
+_PAPERS = (
+    (Background.SQUARED, tr_later("Squared")),
+    (Background.RULED, tr_later("Ruled")),
+    (Background.PLAIN, tr_later("Plain")),
+)
 
 
 class PenView(QWidget):
@@ -43,8 +49,8 @@ class PenView(QWidget):
         self._bar.setContentsMargins(6, 4, 6, 4)
         for tool, words, tip in _TOOLS:
             button = QToolButton()
-            button.setText(words)
-            button.setToolTip(tip)
+            button.setText(tr(words))
+            button.setToolTip(tr(tip))
             button.setCheckable(True)
             button.setAutoExclusive(True)
             button.setMinimumHeight(_LEAST_TARGET)
@@ -53,11 +59,11 @@ class PenView(QWidget):
             self._bar.addWidget(button)
         self.tools[PenTool.WRITE].setChecked(True)
         self._bar.addStretch(1)
-        paper = QLabel("Paper")
+        paper = QLabel(tr("Paper"))
         self.paper = QComboBox()
         self.paper.setMinimumHeight(_LEAST_TARGET)
         for background, words in _PAPERS:
-            self.paper.addItem(words, background.value)
+            self.paper.addItem(tr(words), background.value)
         self.paper.currentIndexChanged.connect(self._take_paper)
         paper.setBuddy(self.paper)
         self._bar.addWidget(paper)

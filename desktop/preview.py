@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from desktop.language import tr
 from desktop.maths import MathsError, plain, typeset
 from desktop.maths_picture import paint_maths
 from desktop.theme import ground, ink, mix, quiet
@@ -20,7 +21,7 @@ class Preview(QWidget):
         super().__init__(parent)
         self._latex = ""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self.setAccessibleName("How the line looks")
+        self.setAccessibleName(tr("How the line looks"))
 
     def show_latex(self, latex: str) -> None:
         self._latex = latex

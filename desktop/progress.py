@@ -5,6 +5,8 @@ from __future__ import annotations
 from PySide6.QtCore import Signal, Slot
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
 
+from desktop.language import tr
+
 __all__ = ["Progress"]
 
 
@@ -19,8 +21,8 @@ class Progress(QWidget):
         self._bar = QProgressBar()
         self._bar.setFixedWidth(180)
         self._bar.setTextVisible(False)
-        self._bar.setAccessibleName("Progress")
-        stop = QPushButton("Stop")
+        self._bar.setAccessibleName(tr("Progress"))
+        stop = QPushButton(tr("Stop"))
         stop.clicked.connect(self.stopped)
         layout = QHBoxLayout(self)
         layout.setContentsMargins(6, 0, 0, 0)

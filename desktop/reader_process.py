@@ -20,6 +20,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from desktop.language import tr
 from desktop.maths import laid_out_of, take_laid_out
 from desktop.reading import FoundDocument, PageReader
 from recognition.errors import Cancelled, InputError
@@ -101,7 +102,7 @@ class ReaderProcess(PageReader):
                 raise
             except (EOFError, OSError) as exc:
                 self._end()
-                raise InputError("Reading broke off. Open the page again.") from exc
+                raise InputError(tr("Reading broke off. Open the page again.")) from exc
 
     def _answer(self, pipe: Connection, tick: Tick) -> list[Any]:
         parts: list[Any] = []

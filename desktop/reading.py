@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from desktop.document import DeskLine, Document
+from desktop.language import tr_later
 from recognition.result import Candidate, Tick, no_tick
 
 if TYPE_CHECKING:
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
 
 __all__ = ["NO_WRITING", "FoundDocument", "PageReader"]
 
-NO_WRITING = (
+NO_WRITING = tr_later(
     "{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, "
     "and take the picture again."
 )

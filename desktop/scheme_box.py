@@ -6,16 +6,17 @@ from PySide6.QtGui import QFontDatabase, QKeySequence
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QPlainTextEdit, QVBoxLayout, QWidget
 
 from checker.errors import InputError
+from desktop.language import tr, tr_later
 from desktop.scheme_text import Scheme, read_scheme_text
 from desktop.wording import TEACHER_DECIDES
 
 __all__ = ["SchemeBox"]
 
-_HOW = (
+_HOW = tr_later(
     "One mark to a line: the mark, then the line that earns it, then words or ft, cao, exact, expanded, factorised "
     "after a semicolon. An empty line begins the scheme of the next working on the page; a single scheme serves all."
 )
-_EXAMPLE = "M1: 2x=10 ; one term on each side\nA1: final x=5 ; ft\n\nM1: x(x+4) or x^2+4x\nA1: final x^2+4x ; cao"
+_EXAMPLE = "M1 2x=10 ; one term on each side\nA1 final x=5 ; ft\n\nM1 x(x+4) or x^2+4x\nA1 final x^2+4x ; cao"
 
 
 class SchemeBox(QDialog):
@@ -23,13 +24,13 @@ class SchemeBox(QDialog):
 
     def __init__(self, text: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setWindowTitle("Mark scheme")
+        self.setWindowTitle(tr("Mark scheme"))
         self.resize(620, 420)
         self.schemes: tuple[Scheme, ...] = ()
-        how = QLabel(f"{_HOW} {TEACHER_DECIDES}")
+        how = QLabel(f"{tr(_HOW)} {tr(TEACHER_DECIDES)}")
         how.setWordWrap(True)
         self._text = QPlainTextEdit(text)
-        self._text.setAccessibleName("Mark scheme")
+        self._text.setAccessibleName(tr("Mark scheme"))
         self._text.setTabChangesFocus(True)
         self._text.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self._text.setPlaceholderText(_EXAMPLE)
@@ -38,7 +39,7 @@ class SchemeBox(QDialog):
         self._problem.hide()
         buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel)
         take = buttons.button(QDialogButtonBox.StandardButton.Ok)
-        take.setText("Suggest marks (Ctrl+Enter)")
+        take.setText(tr("Suggest marks (Ctrl+Enter)"))
         take.setShortcut(QKeySequence("Ctrl+Return"))
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)

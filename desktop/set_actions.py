@@ -45,10 +45,10 @@ class SetActions(QObject):
 
     def _add_actions(self) -> None:
         entries = {
-            "new_set": Entry(tr("&New set"), ["Ctrl+Shift+N"], self._sets.clear,
+            "new_set": Entry(tr("&New set"), ["Ctrl+Alt+N"], self._sets.clear,
                              tr("Put the pages on the desk away in their set and begin an empty one")),
             "open_set": Entry(tr("Open s&et…"), ["Ctrl+Shift+O"], self.ask_to_open),
-            "save_set": Entry(tr("Save set &as…"), ["Ctrl+Alt+S"], self.ask_to_save),
+            "save_set": Entry(tr("Save set &as…"), ["Ctrl+Alt+A"], self.ask_to_save),
             "glance": Entry(tr("The set at a &glance"), ["F6"], self.show_class),
         }  # fmt: skip
         menu = self._window.menus.menus[0]

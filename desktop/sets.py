@@ -16,6 +16,7 @@ from desktop.desk import Desk
 from desktop.document import Document
 from desktop.halvings import halved
 from desktop.jobs import Give, Job, Jobs
+from desktop.language import tr
 from desktop.store import ENDING, SetFile
 from recognition.errors import InputError
 from recognition.result import Tick
@@ -57,7 +58,7 @@ class Sets(QObject):
 
     def start_new(self) -> None:
         """Begin an unnamed set with the pages that lie on the desk."""
-        self._start("Making a set", self._make_unnamed, self._take_new)
+        self._start(tr("Making a set"), self._make_unnamed, self._take_new)
 
     def clear(self) -> None:
         """Put the set away and begin an empty one."""
@@ -71,7 +72,7 @@ class Sets(QObject):
         if self.path is not None and path.absolute() == self.path.absolute():
             return
         if self._may_leave():
-            self._start(f"Opening {path.name}", lambda: SetFile.open(path), self._take_opened)
+            self._start(tr("Opening {name}", name=path.name), lambda: SetFile.open(path), self._take_opened)
 
     def save_as(self, path: Path) -> None:
         """Copy the set to another file, and go on there; the first one stays as it is now."""
@@ -83,7 +84,7 @@ class Sets(QObject):
             autosave.store.copy_to(path)
             return SetFile.open(path)
 
-        job = Job(f"Saving {path.name}", work)
+        job = Job(tr("Saving {name}", name=path.name), work)
         job.succeeded.connect(self._move)
         job.failed.connect(self._desk.problem)
         autosave.start(job)
@@ -126,7 +127,10 @@ class Sets(QObject):
             self._folder.mkdir(parents=True, exist_ok=True)
         except OSError as exc:
             raise InputError(
-                f"The folder {self._folder} cannot be made, so nothing is kept. Save the set under a name of your own."
+                tr(
+                    "The folder {folder} cannot be made, so nothing is kept. Save the set under a name of your own.",
+                    folder=self._folder,
+                )
             ) from exc
         name = f"Desk {datetime.now():%Y-%m-%d %H.%M.%S}"
         path, number = self._folder / f"{name}{ENDING}", 1
@@ -176,7 +180,10 @@ class Sets(QObject):
         if self._autosave is None or not self._autosave.has_failed:
             return True
         self._desk.problem.emit(
-            f"{self._autosave.store.path.name} lacks your last changes, so it stays open. Save it under another name."
+            tr(
+                "{name} lacks your last changes, so it stays open. Save it under another name.",
+                name=self._autosave.store.path.name,
+            )
         )
         return False
 
@@ -237,7 +244,7 @@ class Sets(QObject):
             picture = autosave.picture_of(document)
             return document, picture, () if picture is None else halved(picture)
 
-        job = Job("Opening the picture", work)
+        job = Job(tr("Opening the picture"), work)
         job.succeeded.connect(self._take_picture)
         job.failed.connect(self._desk.problem)
         autosave.start(job)

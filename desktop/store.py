@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from desktop.codec import NotThatKind, pack, unpack
 from desktop.document import DeskLine, Document, Lines, Strokes, WorkingVerdict
+from desktop.language import tr
 from desktop.store_blobs import picture_blob, picture_of, small_blob, stroke_blob, stroke_of
 from desktop.store_faults import SetInUse, damaged, newer, told
 from desktop.store_schema import APPLICATION_ID, VERSION, header_of, migrate
@@ -96,7 +97,7 @@ class SetFile:
                     connection.close()
             os.replace(part, path)
         except OSError as exc:
-            raise InputError(f"{path.name} cannot be made there. Choose another folder.") from exc
+            raise InputError(tr("{name} cannot be made there. Choose another folder.", name=path.name)) from exc
         finally:
             with contextlib.suppress(OSError):
                 part.unlink()
@@ -199,7 +200,7 @@ class SetFile:
                 self._connection.execute("VACUUM INTO ?", (str(part),))
             os.replace(part, path)
         except OSError as exc:
-            raise InputError(f"{path.name} cannot be made there. Choose another folder.") from exc
+            raise InputError(tr("{name} cannot be made there. Choose another folder.", name=path.name)) from exc
         finally:
             with contextlib.suppress(OSError):
                 part.unlink()
@@ -318,16 +319,24 @@ def _look_at_header(path: Path) -> None:
         with open(path, "rb") as file:
             header = header_of(file.read(100))
     except FileNotFoundError as exc:
-        raise InputError(f"There is no file {path.name}. Check the name and the folder, then open it again.") from exc
+        raise InputError(
+            tr("There is no file {name}. Check the name and the folder, then open it again.", name=path.name)
+        ) from exc
     except IsADirectoryError as exc:
-        raise InputError(f"{path.name} is a folder. Choose a set ({ENDING}) inside it.") from exc
+        raise InputError(
+            tr("{name} is a folder. Choose a set ({ending}) inside it.", name=path.name, ending=ENDING)
+        ) from exc
     except OSError as exc:
-        raise InputError(f"{path.name} may not be read. Ask for the right to read it, or choose another file.") from exc
+        raise InputError(
+            tr("{name} may not be read. Ask for the right to read it, or choose another file.", name=path.name)
+        ) from exc
     if header is None:
         raise damaged(path.name)
     application, version = header
     if application != APPLICATION_ID:
-        raise InputError(f"{path.name} is not a set of Firstslip. Choose a file that ends in {ENDING}.")
+        raise InputError(
+            tr("{name} is not a set of Firstslip. Choose a file that ends in {ending}.", name=path.name, ending=ENDING)
+        )
     if version > VERSION:
         raise newer(path.name)
 

@@ -6,6 +6,7 @@ import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from desktop.language import tr
 from recognition.errors import InputError
 
 __all__ = ["DamagedSet", "FullDisk", "SetInUse", "damaged", "newer", "told"]
@@ -22,14 +23,21 @@ class FullDisk(InputError):
 def damaged(name: str) -> DamagedSet:
     """The sentence for a file whose content is not what we wrote."""
     return DamagedSet(
-        f"{name} is damaged and cannot be opened. It was left as it is; open a copy of it from before, or its pages."
+        tr(
+            "{name} is damaged and cannot be opened. It was left as it is; open a copy of it from before, "
+            "or its pages.",
+            name=name,
+        )
     )
 
 
 def newer(name: str) -> InputError:
     """The sentence for a file of a later version of this program."""
     return InputError(
-        f"{name} was made by a newer Firstslip. It was left as it is; install the newer version to open it."
+        tr(
+            "{name} was made by a newer Firstslip. It was left as it is; install the newer version to open it.",
+            name=name,
+        )
     )
 
 
@@ -56,17 +64,25 @@ def told(name: str) -> Iterator[None]:
 def _sentence(name: str, code: int) -> InputError | None:
     match code:
         case sqlite3.SQLITE_BUSY | sqlite3.SQLITE_LOCKED:
-            return SetInUse(f"{name} is open in another window. Close it there, or open a copy.")
+            return SetInUse(tr("{name} is open in another window. Close it there, or open a copy.", name=name))
         case sqlite3.SQLITE_READONLY | sqlite3.SQLITE_PERM:
             return InputError(
-                f"{name} may not be changed, so nothing would be kept. Copy it to a folder of yours and open the copy."
+                tr(
+                    "{name} may not be changed, so nothing would be kept. Copy it to a folder of yours "
+                    "and open the copy.",
+                    name=name,
+                )
             )
         case sqlite3.SQLITE_FULL:
-            return FullDisk(f"{name} could not be saved: the disk is full. Make room; it is then saved by itself.")
+            return FullDisk(
+                tr("{name} could not be saved: the disk is full. Make room; it is then saved by itself.", name=name)
+            )
         case sqlite3.SQLITE_CANTOPEN:
-            return InputError(f"{name} cannot be opened or made there. Choose another folder.")
+            return InputError(tr("{name} cannot be opened or made there. Choose another folder.", name=name))
         case sqlite3.SQLITE_IOERR:
-            return InputError(f"{name} could not be reached. Check the disk or the connection; then try again.")
+            return InputError(
+                tr("{name} could not be reached. Check the disk or the connection; then try again.", name=name)
+            )
         case sqlite3.SQLITE_CORRUPT | sqlite3.SQLITE_NOTADB:
             return damaged(name)
     return None

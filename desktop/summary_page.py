@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from html import escape
 
 from desktop.document import Document, WorkingVerdict
+from desktop.language import tr
 from desktop.maths import MathsError, compact, typeset
 from desktop.verdict_style import style_of
 from desktop.wording import TEACHER_DECIDES, heading, headline, line_reason, slip_rows
@@ -71,7 +72,7 @@ def summary_page(rows: Sequence[tuple[str, Document]], sections: Sequence[str], 
         '<!DOCTYPE html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
         f"<title>Firstslip: {count}</title><style>{_STYLE}</style></head><body><h1>{count} checked</h1>"
-        f'<p class="quiet">{escape(TEACHER_DECIDES)}</p><table><tr><th>Page</th><th>What was found</th></tr>{table}'
+        f'<p class="quiet">{escape(tr(TEACHER_DECIDES))}</p><table><tr><th>Page</th><th>What was found</th></tr>{table}'
         f"</table>{trouble}{''.join(sections)}</body></html>\n"
     )
 

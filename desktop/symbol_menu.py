@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QMenu, QWidget
 
+from desktop.language import tr
 from desktop.maths import plain
 
 __all__ = ["SymbolMenu"]
@@ -20,7 +21,7 @@ class SymbolMenu(QMenu):
 
     def __init__(self, symbol: str, others: Sequence[tuple[str, float]], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.addSection(f"Read as {plain(symbol)}. Or is it")
+        self.addSection(tr("Read as {symbol}. Or is it", symbol=plain(symbol)))
         for number, (text, weight) in enumerate(others, start=1):
             chance = f"   ({weight:.0%})" if weight >= 0.005 else ""
             action = self.addAction(f"&{number}   {plain(text)}{chance}")
@@ -28,4 +29,4 @@ class SymbolMenu(QMenu):
         if others:
             self.addSeparator()
             self.setActiveAction(self.actions()[1])
-        self.addAction("&Other: type it").triggered.connect(self.other_wanted)
+        self.addAction(tr("&Other: type it")).triggered.connect(self.other_wanted)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtGui import QUndoCommand
 
 from desktop.document import AnyChange, Document
+from desktop.language import tr
 
 __all__ = ["ChangeCommand"]
 
@@ -13,7 +14,7 @@ class ChangeCommand(QUndoCommand):
     """One change of a document; the stack does it when it is pushed."""
 
     def __init__(self, document: Document, change: AnyChange) -> None:
-        super().__init__(change.name)
+        super().__init__(tr(change.name))
         self._document = document
         self._change: AnyChange | None = change
 

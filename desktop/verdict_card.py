@@ -11,6 +11,7 @@ from desktop.card import Card
 from desktop.card_rows import CardRows
 from desktop.document import LineMark, Override
 from desktop.glyphs import paint_glyph
+from desktop.language import tr, tr_later
 from desktop.mark_text import MARKS_HELP, marks_text, read_marks
 from desktop.reveal import GRADES
 from desktop.theme import ground, mix, verdict_colour
@@ -21,7 +22,7 @@ __all__ = ["CardArea", "VerdictCard"]
 
 _LEAST_TARGET = 24
 _MOST_OF_COLUMN = 0.45
-_STRONG = ("Written", "Should be", "Missing")
+_STRONG = (tr_later("Written"), tr_later("Should be"), tr_later("Missing"))
 
 
 class _Glyph(QWidget):
@@ -83,35 +84,43 @@ class VerdictCard(QFrame):
         self._marks: Marks | None = None
         self.setAutoFillBackground(True)
         self.setBackgroundRole(QPalette.ColorRole.Base)
-        self.setAccessibleName("Verdict on the chosen line")
+        self.setAccessibleName(tr("Verdict on the chosen line"))
         self._glyph = _Glyph()
         self._title = QLabel()
         self._title.setTextFormat(Qt.TextFormat.PlainText)
         self._title.setWordWrap(True)
         self._rows = CardRows()
-        self._rows.setAccessibleName("Why")
-        self._hint = _button("", "The next hint tells a little more", self.hint_asked.emit)
-        self._example = _button("Show a counterexample", "Numbers for which the step fails", self._toggle_example)
-        self._take = _button("", "The reading is changed; the photo is not", self._take_reading)
-        self._right = _button("Declare right", "Your word counts above the checker's", lambda: self.declare(True))
-        self._wrong = _button("Declare wrong", "Your word counts above the checker's", lambda: self.declare(False))
-        self._leave = _button("Take my word back", "The checker's verdict counts again", lambda: self.declare(None))
+        self._rows.setAccessibleName(tr("Why"))
+        self._hint = _button("", tr("The next hint tells a little more"), self.hint_asked.emit)
+        self._example = _button(
+            tr("Show a counterexample"), tr("Numbers for which the step fails"), self._toggle_example
+        )
+        self._take = _button("", tr("The reading is changed; the photo is not"), self._take_reading)
+        self._right = _button(
+            tr("Declare right"), tr("Your word counts above the checker's"), lambda: self.declare(True)
+        )
+        self._wrong = _button(
+            tr("Declare wrong"), tr("Your word counts above the checker's"), lambda: self.declare(False)
+        )
+        self._leave = _button(
+            tr("Take my word back"), tr("The checker's verdict counts again"), lambda: self.declare(None)
+        )
         self._note = _Field()
-        self._note.setAccessibleName("Note to your verdict")
-        self._note.setPlaceholderText("A note to your verdict, kept with the line")
+        self._note.setAccessibleName(tr("Note to your verdict"))
+        self._note.setPlaceholderText(tr("A note to your verdict, kept with the line"))
         self._note.editingFinished.connect(self._keep_note)
         self._marks_field = _Field()
-        self._marks_field.setAccessibleName("Marks beside this line")
-        self._marks_field.setPlaceholderText("Marks, such as M1 A0")
-        self._marks_field.setToolTip(MARKS_HELP)
+        self._marks_field.setAccessibleName(tr("Marks beside this line"))
+        self._marks_field.setPlaceholderText(tr("Marks, such as M1 A0"))
+        self._marks_field.setToolTip(tr(MARKS_HELP))
         self._marks_field.editingFinished.connect(self._keep_marks)
         self._suggestion = QLabel()
         self._suggestion.setWordWrap(True)
         self._suggestion.setTextFormat(Qt.TextFormat.PlainText)
-        self._award = _button("Award these", "Writes the suggested marks beside the lines", self.awarded.emit)
-        self._why = _button("Why", "The reason for each mark", self._toggle_reasons)
+        self._award = _button(tr("Award these"), tr("Writes the suggested marks beside the lines"), self.awarded.emit)
+        self._why = _button(tr("Why"), tr("The reason for each mark"), self._toggle_reasons)
         self._reasons = CardRows()
-        self._reasons.setAccessibleName("Reasons for the suggested marks")
+        self._reasons.setAccessibleName(tr("Reasons for the suggested marks"))
         self._lay_out()
         self.show_card(None)
 
@@ -164,11 +173,11 @@ class VerdictCard(QFrame):
         self._glyph.show_style(card.style)
         self._title.setText(card.title)
         self._hint.setVisible(bool(card.next_hint))
-        self._hint.setText(f"Hint {card.next_hint} of {GRADES} (Ctrl+H)")
+        self._hint.setText(tr("Hint {next_hint} of {grades} (Ctrl+H)", next_hint=card.next_hint, grades=GRADES))
         self._example.setVisible(bool(card.counterexample))
         self._take.setVisible(card.other_reading is not None)
         if card.other_reading is not None:
-            self._take.setText(f"Line {card.other_reading[0] + 1} says the other")
+            self._take.setText(tr("Line {number} says the other", number=card.other_reading[0] + 1))
         own = card.override
         self._right.setEnabled(own is None or not own.is_right)
         self._wrong.setEnabled(own is None or own.is_right)
@@ -220,9 +229,11 @@ class VerdictCard(QFrame):
         self._title.setFont(font)
         rows = list(self._card.rows)
         if self._shows_counterexample and self._card.counterexample:
-            rows.append(Row("Counterexample", text=self._card.counterexample))
-        self._example.setText("Hide the counterexample" if self._shows_counterexample else "Show a counterexample")
-        self._rows.show_rows(rows, strong=_STRONG, colour=colour)
+            rows.append(Row(tr("Counterexample"), text=self._card.counterexample))
+        self._example.setText(
+            tr("Hide the counterexample") if self._shows_counterexample else tr("Show a counterexample")
+        )
+        self._rows.show_rows(rows, strong=tuple(tr(label) for label in _STRONG), colour=colour)
 
     def _toggle_example(self) -> None:
         self._shows_counterexample = not self._shows_counterexample
@@ -246,9 +257,9 @@ class VerdictCard(QFrame):
         if self._card is None:
             return
         marks = read_marks(self._marks_field.text())
-        self._marks_field.setToolTip(MARKS_HELP)
+        self._marks_field.setToolTip(tr(MARKS_HELP))
         if marks is None:
-            self._title.setText(MARKS_HELP)
+            self._title.setText(tr(MARKS_HELP))
             return
         self.marked.emit(self._card.index, marks)
 
@@ -258,17 +269,22 @@ class VerdictCard(QFrame):
         if marks is None:
             self._reasons.show_rows(())
             return
-        most = "" if marks.highest == marks.total else f" (up to {marks.highest} if you give the open ones)"
-        each = ", ".join(f"{award.code} {_AWARDED[award.awarded]}" for award in marks.each)
-        self._suggestion.setText(f"{_SUGGESTED} {marks.total} of {marks.out_of}{most}: {each}.")
-        self._why.setText("Hide why" if self._shows_reasons else "Why")
+        most = (
+            ""
+            if marks.highest == marks.total
+            else tr(" (up to {highest} if you give the open ones)", highest=marks.highest)
+        )
+        each = ", ".join(f"{award.code} {tr(_AWARDED[award.awarded])}" for award in marks.each)
+        sum_of = tr("{total} of {out_of}", total=marks.total, out_of=marks.out_of)
+        self._suggestion.setText(f"{tr(_SUGGESTED)} {sum_of}{most}: {each}.")
+        self._why.setText(tr("Hide why") if self._shows_reasons else tr("Why"))
         self._reasons.show_rows(
             [Row(award.code, text=sentence(award.reason)) for award in marks.each] if self._shows_reasons else ()
         )
 
 
-_SUGGESTED = "A suggestion by your scheme; the teacher decides."
-_AWARDED = {True: "earned", False: "not earned", "teacher": "open"}
+_SUGGESTED = tr_later("A suggestion by your scheme; the teacher decides.")
+_AWARDED = {True: tr_later("earned"), False: tr_later("not earned"), "teacher": tr_later("open")}
 
 
 class CardArea(QScrollArea):

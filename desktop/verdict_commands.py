@@ -10,6 +10,7 @@ from desktop.card import card_of, claim_card
 from desktop.claims import claims_identity
 from desktop.desk import Desk
 from desktop.document import Document, LineMark, Override
+from desktop.language import tr
 from desktop.mark_text import awards_to_lines
 from desktop.page_changes import AwardMarks, Overrule
 from desktop.reveal import EVERYTHING, Reveal
@@ -72,7 +73,7 @@ class VerdictCommands(QObject):
         document, index = self._window.document, self._window.list.chosen
         marks = None if document is None or index < 0 else self._desk.marks_of(document, index)
         if document is not None and marks is not None:
-            self._desk.do_all(document, awards_to_lines(document, index, marks), "Award suggested marks")
+            self._desk.do_all(document, awards_to_lines(document, index, marks), tr("Award suggested marks"))
 
     def show_card(self) -> None:
         """Show the card of the chosen line."""

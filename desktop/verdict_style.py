@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from checker.report import VERDICTS
+from desktop.language import tr
 
 __all__ = [
     "CHECK_READING", "CLAIM_FALSE", "CLAIM_TRUE", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape",
@@ -41,11 +42,21 @@ class Shape(StrEnum):
 class VerdictStyle:
     """Word, the word on the picture where room is short, shape, and the two colours (#rrggbb) of a verdict."""
 
-    word: str
-    short: str
+    english: str
+    english_short: str
     shape: Shape
     on_light: str
     on_dark: str
+
+    @property
+    def word(self) -> str:
+        """The word in the user's language."""
+        return tr(self.english)
+
+    @property
+    def short(self) -> str:
+        """The word where room is short, in the user's language."""
+        return tr(self.english_short)
 
 
 STYLES: dict[str, VerdictStyle] = {

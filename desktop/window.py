@@ -35,6 +35,7 @@ from desktop.document import (
     StrikeOut,
 )
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
+from desktop.language import tr, tr_later
 from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
@@ -56,8 +57,8 @@ from desktop.workings import group_lines
 
 __all__ = ["Window"]
 
-_OPENABLE = "Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)"
-_EMPTY = (
+_OPENABLE = tr_later("Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)")
+_EMPTY = tr_later(
     "Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),\n"
     "drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T)."
 )
@@ -110,7 +111,7 @@ class Window(QMainWindow):
         self.pages.page_chosen.connect(self._choose_page)
         self.page = PageView()
         self.page.line_clicked.connect(self._choose_line)
-        empty = QLabel(_EMPTY)
+        empty = QLabel(tr(_EMPTY))
         empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
         empty.setWordWrap(True)
         self._middle = QStackedWidget()
@@ -134,7 +135,7 @@ class Window(QMainWindow):
         right.addWidget(CardArea(self.card))
         right.addWidget(self.editor)
         self._right.setMinimumWidth(400)
-        split = QSplitter(Qt.Orientation.Horizontal)
+        split = self._split = QSplitter(Qt.Orientation.Horizontal)
         split.setChildrenCollapsible(False)
         split.addWidget(self.pages)
         split.addWidget(self._middle)
@@ -156,7 +157,7 @@ class Window(QMainWindow):
         self.progress = Progress()
         self.progress.stopped.connect(self._desk.stop)
         self.statusBar().addWidget(self.progress)
-        self.statusBar().addPermanentWidget(QLabel(TEACHER_DECIDES))
+        self.statusBar().addPermanentWidget(QLabel(tr(TEACHER_DECIDES)))
 
     # Opening and saving ------------------------------------------------------------------------------------------
 
@@ -166,21 +167,21 @@ class Window(QMainWindow):
         if not sets:
             self._desk.open(paths)
         elif len(paths) > 1:
-            self.notice.say("Open a set by itself, and then the pages that belong in it.")
+            self.notice.say(tr("Open a set by itself, and then the pages that belong in it."))
             return
         for path in sets:
             self.set_asked.emit(path)
         self.files_opened.emit(list(paths))
 
     def ask_to_open(self) -> None:
-        names, _ = QFileDialog.getOpenFileNames(self, "Open pages", "", _OPENABLE)
+        names, _ = QFileDialog.getOpenFileNames(self, tr("Open pages"), "", tr(_OPENABLE))
         self.open_files([Path(name) for name in names])
 
     def paste(self) -> None:
         """Open what lies on the clipboard: a picture, files, or lines of LaTeX."""
         data = QGuiApplication.clipboard().mimeData()
         if data is None or not self._take_in(data):
-            self.notice.say("There is no picture, file or text on the clipboard. Copy one first, then paste again.")
+            self.notice.say(tr("There is no picture, file or text on the clipboard. Copy one first, then paste again."))
 
     def ask_for_working(self, text: str = "") -> None:
         box = TypedWorkingBox(self)
@@ -206,12 +207,12 @@ class Window(QMainWindow):
 
     @Slot(object)
     def _on_saved(self, name: str) -> None:
-        self.statusBar().showMessage(f"Saved {name}.", 6000)
+        self.statusBar().showMessage(tr("Saved {name}.", name=name), 6000)
 
     @Slot(object)
     def _on_copied(self, image: QImage) -> None:
         QGuiApplication.clipboard().setImage(image)
-        self.statusBar().showMessage("The marked picture is on the clipboard.", 6000)
+        self.statusBar().showMessage(tr("The marked picture is on the clipboard."), 6000)
 
     def close_page(self) -> None:
         """Take the page off the desk; its file is left alone."""
@@ -222,7 +223,7 @@ class Window(QMainWindow):
         if self._document is None:
             return
         suggestion = f"{page_name(self._document)} marked.{ending}"
-        title, wanted = f"Save marked picture as {kind}", f"{kind} (*.{ending})"
+        title, wanted = tr("Save marked picture as {kind}", kind=kind), f"{kind} (*.{ending})"
         name, _ = QFileDialog.getSaveFileName(self, title, suggestion, wanted)
         if name:
             path = Path(name)
@@ -330,10 +331,20 @@ class Window(QMainWindow):
 
     def show_middle(self, document: Document | None, *, writes: bool = False) -> None:
         """Show a page to look at, or to write on."""
+        if writes != self.is_writing:
+            self._share_room(for_paper=writes)
         self.pen.show_document(document if writes else None)
         self._middle.setCurrentWidget(self.pen if writes else self.page)
         if document is None:
             self._middle.setCurrentIndex(0)
+
+    def _share_room(self, *, for_paper: bool) -> None:
+        """Give the paper more of the window while the pen writes on it."""
+        pages, middle, right = self._split.sizes()
+        both = middle + right
+        if both > 0:
+            wanted = round(both * (0.62 if for_paper else 0.48))
+            self._split.setSizes([pages, wanted, both - wanted])
 
     def show_student_mode(self) -> None:
         """Switch hints one at a time on."""
@@ -362,7 +373,7 @@ class Window(QMainWindow):
         assert self._document is not None
         following = self._document.next_doubtful(after)
         if following is None:
-            self.statusBar().showMessage("No doubtful line is left.", 4000)
+            self.statusBar().showMessage(tr("No doubtful line is left."), 4000)
             self.editor.show_line(self.list.chosen, self.chosen_line)
         else:
             self.list.choose(following)

@@ -7,15 +7,18 @@ from dataclasses import dataclass
 
 from checker.report import Slip
 from desktop.document import Document, State, WorkingVerdict
+from desktop.language import tr, tr_later
 from desktop.maths import plain
 from desktop.overruled import counted_slip
+from desktop.sentences import in_language
 
 __all__ = [
     "TEACHER_DECIDES", "Row", "heading", "headline", "is_missing", "line_reason", "sentence", "slip_rows",
     "working_name",
 ]
 
-TEACHER_DECIDES = "Marks and verdicts are a suggestion: the teacher decides."
+TEACHER_DECIDES = tr_later("Marks and verdicts are a suggestion: the teacher decides.")
+"""To be shown with `tr`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,8 +33,8 @@ class Row:
 def working_name(document: Document, verdict: WorkingVerdict) -> str:
     """Which working of the page it is, with its lines counted on the page from 1."""
     first, last = verdict.lines[0] + 1, verdict.lines[-1] + 1
-    span = f"line {first}" if first == last else f"lines {first} to {last}"
-    return f"Working {document.verdicts.index(verdict) + 1} ({span})"
+    span = tr("line {number}", number=first) if first == last else tr("lines {first} to {last}", first=first, last=last)
+    return tr("Working {number} ({span})", number=document.verdicts.index(verdict) + 1, span=span)
 
 
 def heading(document: Document, verdict: WorkingVerdict) -> str:
@@ -46,36 +49,43 @@ def headline(document: Document, verdict: WorkingVerdict) -> str:
     rows = verdict.report.lines
     own = [i + 1 for i in verdict.lines if document.lines[i].override is not None]
     if slip_line is not None and slip_line + 1 in own:
-        return f"First slip: line {slip_line + 1}, as you declared."
+        return tr("First slip: line {number}, as you declared.", number=slip_line + 1)
     if slip_line is not None:
         if verdict.check_reading_first:
-            return f"Line {slip_line + 1} does not follow as it was read. {verdict.reading_hint}"
+            words = tr("Line {number} does not follow as it was read.", number=slip_line + 1)
+            return f"{words} {in_language(verdict.reading_hint)}"
         carried = sum(row.verdict == "ft" for row in rows)
         tail = ""
         if carried:
-            tail = f" {carried} later {'line follows' if carried == 1 else 'lines follow'} from it (ft)."
-        return f"First slip: line {slip_line + 1}.{tail}"
+            later = tr("{count} later line follows from it (ft).") if carried == 1 else ""
+            later = later or tr("{count} later lines follow from it (ft).")
+            tail = " " + later.format(count=carried)
+        return tr("First slip: line {number}.", number=slip_line + 1) + tail
     states = {row.verdict for row in rows}
     if states <= {"unreadable"}:
-        return "No line could be read yet."
+        return tr("No line could be read yet.")
     unread = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict == "unreadable"]
     if unread:
-        return f"No slip found, but {_lines(unread)} could not be read."
+        return tr("No slip found, but {lines} could not be read.", lines=_lines(unread))
     undecided = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict == "undecided"]
     if undecided:
-        return f"No slip found; {_lines(undecided)} could not be decided."
+        return tr("No slip found; {lines} could not be decided.", lines=_lines(undecided))
     lossy = [verdict.lines[i] + 1 for i, row in enumerate(rows) if row.verdict in ("loses", "adds")]
     if lossy:
-        return f"No slip found; look at {_lines(lossy)}."
+        return tr("No slip found; look at {lines}.", lines=_lines(lossy))
     if own:
-        return f"No slip left: {_lines(own)} {'was' if len(own) == 1 else 'were'} declared right."
+        words = tr("No slip left: {lines} was declared right.") if len(own) == 1 else ""
+        words = words or tr("No slip left: {lines} were declared right.")
+        return words.format(lines=_lines(own))
     judged = sum(row.verdict not in ("note", "start") for row in rows)
     if not judged:
-        return "One line only: nothing to compare it with."
+        return tr("One line only: nothing to compare it with.")
     unsure = [i + 1 for i in verdict.lines if document.lines[i].state is State.DOUBTFUL]
     if not unsure:
-        return "Every line follows."
-    return f"Every line follows as read, but {_lines(unsure)} {'was' if len(unsure) == 1 else 'were'} hard to read."
+        return tr("Every line follows.")
+    words = tr("Every line follows as read, but {lines} was hard to read.") if len(unsure) == 1 else ""
+    words = words or tr("Every line follows as read, but {lines} were hard to read.")
+    return words.format(lines=_lines(unsure))
 
 
 def line_reason(document: Document, index: int) -> str:
@@ -89,9 +99,9 @@ def line_reason(document: Document, index: int) -> str:
     verdict, place = found
     row = verdict.report.lines[place]
     if place == verdict.report.first_slip and verdict.check_reading_first:
-        return verdict.reading_hint
+        return in_language(verdict.reading_hint)
     if row.verdict == "slip" and verdict.check_reading_first:
-        return "Judged from lines whose reading should be checked first."
+        return tr("Judged from lines whose reading should be checked first.")
     if row.verdict == "slip" and row.slip is not None:
         return sentence(row.slip.because or row.reason)
     return sentence(row.reason)
@@ -109,37 +119,37 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     rows: list[Row] = []
     if row.source is not None:
         before = verdict.lines[row.source]
-        rows.append(Row(f"From line {before + 1}", latex=document.lines[before].latex))
+        rows.append(Row(tr("From line {number}", number=before + 1), latex=document.lines[before].latex))
     if verdict.check_reading_first:
-        rows.append(Row("Line as read", latex=line.latex))
+        rows.append(Row(tr("Line as read"), latex=line.latex))
         if verdict.other_reading is not None:
             index, latex = verdict.other_reading
-            rows.append(Row(f"Or line {index + 1} says", latex=latex))
+            rows.append(Row(tr("Or line {number} says", number=index + 1), latex=latex))
         if row.reason:
-            rows.append(Row("As read", text=sentence(row.reason)))
+            rows.append(Row(tr("As read"), text=sentence(row.reason)))
         return tuple(rows)
-    rows.append(Row("Line as written", latex=line.latex))
+    rows.append(Row(tr("Line as written"), latex=line.latex))
     if row.slip is None:
         if row.reason:
-            rows.append(Row("Why", text=sentence(row.reason)))
+            rows.append(Row(tr("Why"), text=sentence(row.reason)))
         return tuple(rows)
     slip = row.slip
     if slip.term and not is_missing(slip):
-        rows.append(Row("Term", latex=slip.term))
+        rows.append(Row(tr("Term"), latex=slip.term))
     if slip.should_be:
-        rows.append(Row("Missing" if is_missing(slip) else "Should be", latex=slip.should_be))
+        rows.append(Row(tr("Missing") if is_missing(slip) else tr("Should be"), latex=slip.should_be))
     if slip.because:
-        rows.append(Row("Why", text=sentence(slip.because)))
+        rows.append(Row(tr("Why"), text=sentence(slip.because)))
     if slip.repaired:
-        rows.append(Row("Line put right", latex=slip.repaired))
+        rows.append(Row(tr("Line put right"), latex=slip.repaired))
     if row.reason and row.reason != slip.because:
-        rows.append(Row("Check" if slip.because else "Why", text=sentence(row.reason)))
+        rows.append(Row(tr("Check") if slip.because else tr("Why"), text=sentence(row.reason)))
     return tuple(rows)
 
 
 def sentence(words: str) -> str:
     """The words in plain signs, with a capital and a full stop."""
-    text = plain(words).strip()
+    text = plain(in_language(words)).strip()
     if re.match(r"[a-z]{2}", text):
         text = text[0].upper() + text[1:]
     return text if not text or text[-1] in ".!?" else f"{text}."
@@ -152,7 +162,7 @@ def is_missing(slip: Slip) -> bool:
 
 def _lines(numbers: list[int]) -> str:
     if len(numbers) == 1:
-        return f"line {numbers[0]}"
-    return f"lines {', '.join(map(str, numbers[:-1]))} and {numbers[-1]}"
+        return tr("line {number}", number=numbers[0])
+    return tr("lines {numbers} and {last}", numbers=", ".join(map(str, numbers[:-1])), last=numbers[-1])
 
 

@@ -14,7 +14,7 @@ from desktop.desk import Desk
 from desktop.document import State
 from desktop.maths import tidy
 from desktop.page_changes import SetStrokes
-from desktop.pen_canvas import Background
+from desktop.pen_drawing import Background
 from desktop.pen_input import PenTool
 from desktop.pen_page import PIXELS_A_MM, drawn_picture, erased, moved, scratched, within_lasso
 from desktop.reading import PageReader

@@ -219,7 +219,7 @@ def test_new_set_by_its_key_empties_the_desk_and_keeps_the_old_set(bench, qtbot)
     old = one.sets.path
     with qtbot.waitSignal(one.sets.opened, timeout=WAIT_MS):
         QTest.keyClick(
-            one.window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+            one.window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier
         )
     one.settle()
     assert one.desk.documents == [] and one.sets.path != old

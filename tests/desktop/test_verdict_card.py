@@ -9,7 +9,7 @@ from desktop.card import card_of
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.document import LineMark, Override
-from desktop.mark_text import marks_text, read_marks
+from desktop.mark_text import awards_to_lines, marks_text, read_marks
 from desktop.overruled import counted_slip, counted_style
 from desktop.page_changes import Overrule
 from desktop.pipeline import judge_lines, marks_of
@@ -196,10 +196,21 @@ def test_scheme_lines_become_marks():
 
 
 def test_scheme_that_is_not_understood_is_told_with_its_line():
-    with pytest.raises(InputError, match="Line 2 of the scheme starts with no mark"):
+    with pytest.raises(InputError, match="Line 2 of the scheme begins with no mark"):
         read_scheme_text("M1: 2x=10\nthen two marks for the rest")
+    with pytest.raises(InputError, match="Line 4 of the scheme begins with no mark"):
+        read_scheme_text("M1 2x=10\n\nM1 x=1\nfurther marks")
     with pytest.raises(InputError, match="Entry 1 of the scheme"):
         read_scheme_text("M1: 2x=(10")
+
+
+def test_marks_of_a_special_case_stand_in_place_of_the_others(qapp):
+    document = judged(["2x+3=13", "x=4"])
+    scheme = read_scheme_text("M1 2x=10\nA1 final x=5\nSC B1 final x=4")
+    (marks,) = marks_of(document.lines, document.verdicts, scheme)
+    changes = awards_to_lines(document, 0, marks)
+    written = {change.index: change.marks for change in changes}
+    assert sum(mark.given for marks in written.values() for mark in marks) == marks.total
 
 
 def test_student_with_everything_told_sees_the_whole_card(qapp):
