@@ -121,7 +121,10 @@ def verdict_beside_balls(a: Tree, b: Tree) -> str:
         try:
             one, other = ball(a, place), ball(b, place)
         except UndefinedHereError:
-            one, other = complex_ball(a, place), complex_ball(b, place)
+            try:
+                one, other = complex_ball(a, place), complex_ball(b, place)
+            except UndefinedHereError:
+                return "accused, not told"  # a root or quotient of what is 0, as ln(e) - 1 is, but not exactly so here
         return "accused, apart" if not one.overlaps(other) else "accused, but alike"
     seen = "nowhere"
     for point in POINTS:
@@ -149,11 +152,12 @@ def test_roots_logarithms_and_angles_with_one_place_changed() -> None:
     def judged(pair: tuple[Tree, Tree]) -> None:
         told = verdict_beside_balls(*pair)
         count[told] += 1
-        assert told in ("accused, apart", "equal, agree", "equal, nowhere", "undecided, nowhere", "too large"), pair
+        assert told not in ("accused, but alike", "equal, apart", "undecided, apart", "undecided, agree"), pair
 
     judged()
     assert count["accused, apart"] > 0.5 * count.total()
     assert count["too large"] <= 0.01 * count.total()
+    assert count["accused, not told"] <= 0.02 * count.total()
 
 
 @pytest.mark.parametrize(
