@@ -10,7 +10,7 @@ from checker.accuracy import judged_decimal, rounded_latex
 from checker.boundaries import has_wrong_boundary
 from checker.budget import OutOfTimeError
 from checker.complex_roots import compare_complex
-from checker.numeric import Evaluator, UnsureError, Value, approximate
+from checker.numeric import Evaluator, UnsureError, Value, approximate, difference, sign_of
 from checker.outcome import Known, Outcome, point_text, undecided
 from checker.periodic import compare_periodic, is_periodic
 from checker.polynomial import TooLargeError, is_constant, proportional
@@ -331,7 +331,7 @@ def _rounded(
         else:
             roots, stretches = solution_set(first, name, known.budget, euler=known.euler)
     except (UnsupportedError, TooLargeError, UnsureError, UndefinedError):
-        return None
+        return _between_signs(first, decimals, name, known)
     if stretches or not roots or len(decimals) > len(roots):
         return None
     if known.accuracy is None and not is_near and any(decimal_places(node) == (number[0], 0) for node, number in zip(
@@ -356,6 +356,25 @@ def _rounded(
         return Outcome("loses", "Not all solutions are given.")
     if "cut" in kinds:
         return Outcome("follows", "The decimal is cut off; rounding would change its last digit.")
+    return Outcome("follows", "The value is rounded.")
+
+
+def _between_signs(
+    first: Statement, decimals: Sequence[tuple[Fraction, int]], name: str, known: Known
+) -> Outcome | None:
+    """Where the solutions cannot be listed: do the sides change places within half a unit of each decimal?"""
+    if not isinstance(first, Relation) or first.operator != "=":
+        return None
+    for written, places in decimals:
+        signs = []
+        for sign in (-1, 1):
+            evaluator = Evaluator({name: written + sign * Fraction(10) ** -places / 2}, euler=known.euler)
+            try:
+                signs.append(sign_of(difference(evaluator.value(first.left), evaluator.value(first.right))))
+            except (UnsupportedError, UndefinedError, UnsureError, TooLargeError):
+                return None
+        if signs[0] * signs[1] > 0:
+            return None
     return Outcome("follows", "The value is rounded.")
 
 

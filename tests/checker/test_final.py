@@ -117,6 +117,20 @@ def test_accuracy_that_the_question_asks_for(answer: str, form_ok: bool) -> None
     assert final.expected == "x=-7.07 \\text{ or } x=7.07 \\text{ (3 s.f.)}"
 
 
+@pytest.mark.parametrize(
+    ("lines", "correct"),
+    [
+        # e^2 = 7.389...; e^1.0737 + 1.0737 = 4.00; 2.2079 + ln 2.2079 = 3.00
+        (("\\ln x=2", "x=7.39"), True), (("\\ln x=2", "x=7.38"), False), (("e^x+x=4", "x=1.07"), True),
+        (("e^x+x=4", "x=1.08"), False), (("x+\\ln x=3", "x=2.208"), True),
+    ],
+)
+def test_rounded_solution_of_an_equation_without_a_list_of_solutions(lines: tuple[str, ...], correct: bool) -> None:
+    told = judged("solve", *lines)
+    assert told.final.correct is correct
+    assert (told.first_slip is None) is correct
+
+
 def test_exact_answer_asked() -> None:
     question = "x^2=50 \\text{, giving exact answers}"
     assert judged("solve", "x^2=50", "x=\\pm5\\sqrt2", question=question).final.form_ok is True
