@@ -142,7 +142,9 @@ def introduces(statement: Statement, known: Known) -> bool:
             if place.isdigit():
                 return told and not letters(members[-1])
             inside = letters(members[-1])
-            return not told and place[:1].isalpha() and (place[:1] in inside or f"{stem}_{place[:1]}" in inside)
+            return not told and place[:1].isalpha() and (
+                place[:1] in inside or f"{stem}_{place[:1]}" in inside or f"{stem}_{place[:1]}-1" in inside
+            )
         case _:
             return False
 

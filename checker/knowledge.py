@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction as Rational
 
-from checker.calculus.building import replaced
+from checker.calculus.building import ONE, replaced
 from checker.calculus.derivative import differentiated, repeatedly_differentiated
 from checker.coefficients import NAMES, quadratic_of
 from checker.errors import ParseError
@@ -35,6 +35,7 @@ from checker.syntax import (
     Sum,
     Symbol,
     System,
+    Term,
     letters,
     nodes_of,
     parse_expression,
@@ -122,7 +123,13 @@ def learned(statements: Iterable[tuple[int, Statement]]) -> Knowledge:
                     if not letters(right):
                         values.add(name)
                     stem, _, place = name.partition("_")
-                    if len(place) == 1 and place.isalpha() and place in letters(right):
+                    last = f"{stem}_{place}-1"
+                    if len(place) == 1 and place.isalpha() and last in letters(right):
+                        ahead = Sum((0, 0), (Term((0, 0), "+", Symbol((0, 0), place)), Term((0, 0), "+", ONE)))
+                        body = replaced(right, place, Bracket((0, 0), ahead, "("))
+                        body = replaced(body, last, Symbol((0, 0), f"{stem}_{place}"))
+                        next_terms[stem] = Rule(place, body, index)
+                    elif len(place) == 1 and place.isalpha() and place in letters(right):
                         terms[stem] = Rule(place, right, index)
                     elif place.endswith("+1") and len(place) == 3 and f"{stem}_{place[0]}" in letters(right):
                         next_terms[stem] = Rule(place[0], right, index)

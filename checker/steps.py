@@ -92,7 +92,7 @@ def inner_link(statement: Statement, known: Known, *, from_first: bool = False) 
     operators = statement.operators[1:] if statement.continues else statement.operators
     members = statement.members
     for at, operator in enumerate(operators):
-        if operator not in ("=", "\\equiv") or (at == 0 and not from_first and not statement.continues):
+        if operator not in ("=", "\\equiv", "\\approx") or (at == 0 and not from_first and not statement.continues):
             continue
         outcome = _values(members[at], members[at + 1], known, operator)
         if outcome.kind == "slip" and _runs_on(members, at, known):
@@ -477,7 +477,7 @@ def _set_equal(before: Expression, after: Statement, known: Known) -> Outcome:
 
 def _conditions(before: Statement, after: Statement, known: Known) -> Outcome:
     names_a, names_b = _unknowns(before, known), _unknowns(after, known)
-    if isinstance(after, Chain) and all(operator == "=" for operator in after.operators) and len(after.members) > 2:
+    if isinstance(after, Chain) and set(after.operators) <= {"=", "\\approx"} and len(after.members) > 2:
         if not names_b:
             return inner_link(after, known, from_first=True) or Outcome("follows", "The numbers agree.")
         return _chain(before, after, known)
@@ -556,7 +556,7 @@ def _identity(after: Statement, known: Known) -> Outcome | None:
 
 def _chain(before: Statement, after: Chain, known: Known) -> Outcome:
     """a = b = c after a condition: the first link as a condition, the others as identities or conditions too."""
-    first = Relation(after.span, after.members[0], "=", after.members[1], after.operator_spans[0])
+    first = Relation(after.span, after.members[0], after.operators[0], after.members[1], after.operator_spans[0])
     outcome = _conditions(before, first, known)
     if outcome.kind == "slip":
         ends = Relation(after.span, after.members[0], "=", after.members[-1], after.operator_spans[0])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -13,6 +14,7 @@ from checker.syntax.sets import UNNAMED
 
 __all__ = ["named_lines"]
 
+_SET_NAME = re.compile("[A-Z] =")
 _CONSTANTS = frozenset({"pi", "i", "e", "infty"})
 
 
@@ -29,6 +31,11 @@ def named_lines(lines: Sequence[Line | None], question: Statement | None = None)
             out.append(None)
             continue
         statement = line.statement
+        if any(_SET_NAME.fullmatch(note) for note in line.notes) and not any(
+            isinstance(one, Relation | Chain | Alternatives | System) for one in told
+        ):
+            statement = Note(statement.span, line.text.strip())  # a set is given its name
+            line = replace(line, statement=statement)
         if UNNAMED in letters(statement):
             statement = _named(statement, told) or Note(statement.span, line.text.strip())
             line = replace(line, statement=statement)

@@ -18,7 +18,8 @@ from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations, is_limit, solved_letter, unfolded_branches
 from checker.report import Verdict
 from checker.rounding import decimal_places
-from checker.steps import divides_by_zero, false_number, judge_step
+from checker.solutions import links
+from checker.steps import divides_by_zero, false_number, judge_step, value_of_line
 from checker.substitution import solved_for, substituted_in
 from checker.syntax import (
     Alternatives,
@@ -37,12 +38,14 @@ from checker.syntax import (
     to_latex,
 )
 from checker.systems import follows_together
+from checker.templates import put_into_formula
 
 __all__ = ["Entry", "Step", "Walk", "parts_of_line"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _FARTHEST = 12  # earlier lines that a line is tried against
 _SECONDS_A_LINE = 0.8
+_TO_BE_FOUND = frozenset("ABCDPQR")
 _TAKEN = "A value put in; it is taken as given."
 _ORDER = {"follows": 0, "loses": 1, "adds": 2, "undecided": 3, "slip": 4}
 _READINGS = {
@@ -92,6 +95,7 @@ class Walk:
     Args:
         lines: the readable lines by number; None for those that could not be read.
         known: time, task and givens.
+        has_vectors: do vectors stand in the working? They are not judged.
         completed: lines with one branch of the solutions, each with the line that gives the last of the others.
     """
 
@@ -101,6 +105,7 @@ class Walk:
     steps: dict[int, Step] = field(default_factory=dict)
     first_slip: int | None = None
     completed: dict[int, int] = field(default_factory=dict)
+    has_vectors: bool = False
     _branches: dict[int, list[tuple[int, Statement]]] = field(default_factory=dict)
 
     def start(self, statement: Statement, index: int) -> None:
@@ -191,6 +196,9 @@ class Walk:
                 outcome = undecided(told, is_soft=True)
         if outcome.kind == "undecided" and outcome.is_soft and self._is_taken(part, line):
             return Step("start", None, Outcome("follows", _TAKEN), part)
+        softer = self._softer(part, line, outcome, source)
+        if softer is not None:
+            return softer
         if outcome.kind == "slip" and source is not None and _bounds_values(source.statement, part):
             return Step("start", None, Outcome("follows", "A condition on the letter, taken as given."), part)
         if outcome.kind in ("undecided", "slip") and self._names_something(index, part):
@@ -212,6 +220,46 @@ class Walk:
         return any(
             name in letters(later.statement) for later in self.lines[index + 1:] if later is not None
         )
+
+    def _softer(self, part: Statement, line: Line, outcome: Outcome, source: Entry | None) -> Step | None:
+        """What else a line that does not follow may be: the boundary of an inequality, a further bound, a check."""
+        if outcome.kind == "follows":
+            return None
+        if outcome.kind != "undecided" and any(_is_boundary(one.statement, part, self.known) for one in self.entries):
+            return Step("start", None, Outcome("follows", "The boundary of the inequality."), part)
+        starts = [entry.statement for entry in self.entries]
+        if outcome.kind == "slip" and starts and _is_bound(part) and all(_is_bound(one) for one in starts):
+            return Step("start", None, Outcome("follows", "A further condition, taken as given."), part)
+        if outcome.kind in ("slip", "adds") and len(starts) > 1 and all(_is_bound(one) for one in starts):
+            both = System(part.span, tuple(starts))
+            if compare_relations(both, part, self.known).kind == "follows":
+                told = Outcome("follows", "From the lines before together.")
+                return Step("follows", self.entries[-1].index, told, part)
+        if outcome.kind == "adds" and line.conditions and not letters(part) - _CONSTANTS:
+            told = Outcome("follows", "The check holds.")
+            return Step("follows", None if source is None else source.index, told, part)
+        if outcome.kind == "slip" and self.has_vectors:
+            return Step("undecided", None, undecided("Vectors are not judged."), part)
+        if outcome.kind == "undecided" and outcome.is_soft:
+            for entry in reversed(self.entries):
+                found = put_into_formula(entry.statement, part, self.known)
+                if found is not None:
+                    return Step(self._verdict(found, entry), entry.index, found, part, tuple(self.entries))
+            identity = self._with_constants(part)
+            if identity is not None:
+                told = Outcome("follows", "With constants that are to be found.")
+                return Step("start", None, told, identity)
+        return None
+
+    def _with_constants(self, part: Statement) -> Statement | None:
+        """= A/(x+1) + B/(x+3) after a fraction: an identity that holds for the right A and B."""
+        if not isinstance(part, Expression) or not part.continues or not self.entries:
+            return None
+        before = value_of_line(self.entries[-1].statement)
+        new = letters(part) - (letters(before) if before is not None else frozenset())
+        if before is None or not new or not new <= _TO_BE_FOUND:
+            return None
+        return Relation(part.span, before, "=", part.body, part.span)
 
     def _is_taken(self, part: Statement, line: Line) -> bool:
         """Values with no line to come from: y = 12 when x = 2, or u = 5, a = 2, or x = 4 after y = 2x + 3."""
@@ -448,6 +496,24 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
 
 def _is_equation(statement: Statement) -> bool:
     return isinstance(statement, Relation) and statement.operator == "="
+
+
+def _is_boundary(first: Statement, second: Statement, known: Known) -> bool:
+    """(x-5)(x+3) = 0 or x = 5, -3 after (x-5)(x+3) > 0."""
+    if not isinstance(first, Relation) or first.operator not in ("<", ">", "\\le", "\\ge"):
+        return False
+    if not links(second) or any(sign != "=" for _, sign, _ in links(second)):
+        return False
+    equation = replace(first, operator="=")
+    return letters(first) == letters(second) and compare_relations(equation, second, known).kind == "follows"
+
+
+def _is_bound(statement: Statement) -> bool:
+    """x < 3 or x >= -1: a letter and a number."""
+    return (
+        isinstance(statement, Relation) and statement.operator in ("<", ">", "\\le", "\\ge")
+        and isinstance(statement.left, Symbol) and not letters(statement.right)
+    )
 
 
 def _bounds_values(first: Statement, second: Statement) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -46,6 +47,7 @@ __all__ = ["judge"]
 
 log = logging.getLogger(__name__)
 
+_VECTOR = re.compile(r"\\(?:mathbf|vec|overrightarrow|underline|boldsymbol)\b")
 _QUESTION = -1  # the index that the question as set bears in the walk
 _SECONDS_TO_EXPLAIN = 0.5
 _LONGEST_EXPLAINED = 400  # characters of a line for which slips are searched
@@ -78,7 +80,8 @@ class _Judge:
         self.question = self._question()
         self.lines[:] = named_lines(self.lines, self.question)
         self.known = self._known()
-        self.walk = Walk(self.lines, self.known)
+        vectors = any(_VECTOR.search(text) for text in working.lines)
+        self.walk = Walk(self.lines, self.known, has_vectors=vectors)
         self.reports: dict[int, LineReport] = {}
 
     def _read(self, readings: frozenset[str]) -> None:

@@ -361,6 +361,10 @@ class _LineParser:
             return self._definition(tokens[1:])
         if any(token.kind == "command" and token.text == "propto" for token in tokens):
             return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
+        if any(token.kind == ":" for token in tokens):
+            tokens = self._ratios(tokens)
+        if not tokens or _speaks_of_sets(tokens):
+            return Note((0, len(self.text)), self.text.strip())
         found = self._set(tokens)
         if found is not None:
             return found
@@ -390,6 +394,21 @@ class _LineParser:
             return Relation(span, nodes[0], signs[0].text, nodes[1], spans[0])
         return Chain(span, tuple(nodes), tuple(sign.text for sign in signs), spans, continues)
 
+    def _ratios(self, tokens: list[Token]) -> list[Token]:
+        """x : 3 = 8 : 6 as divisions; nothing where a ratio has three parts."""
+        count = 0
+        out = []
+        for token, depth in _with_depth(tokens):
+            if token.kind == "relation" and depth == 0:
+                count = 0
+            if token.kind == ":" and depth == 0:
+                count += 1
+                if count > 1:
+                    return []
+                token = replace(token, kind="sign", text="\\div")
+            out.append(token)
+        return out
+
     def _set(self, tokens: list[Token]) -> Statement | None:
         """x in (1, 3], S = {2, 3} or a set alone; None when it is something else."""
         reader = SetReader(self.text, self._expression, self._alternatives)
@@ -409,6 +428,8 @@ class _LineParser:
         unnamed = Symbol((rest[0].start, rest[0].start), UNNAMED)
         if at < 0:
             return reader.statement(rest, unnamed)
+        if at == 1 and tokens[0].kind == "letter" and tokens[0].text.isupper():
+            self.notes.append(f"{tokens[0].text} =")
         if at == 1 and tokens[0].kind == "letter" and (tokens[0].text.isupper() or in_braces):
             letter = unnamed if tokens[0].text.isupper() else self._expression(tokens[:1], tokens[0].end)
             return reader.statement(rest, letter)
@@ -493,6 +514,15 @@ def _name_of(words: str) -> str:
         return _side_of(words)
     letters_only = re.sub(r"[^A-Za-z]", "", words)
     return letters_only if len(letters_only) == 1 else letters_only.capitalize() if letters_only else "Name"
+
+
+def _speaks_of_sets(tokens: Sequence[Token]) -> bool:
+    """P(A \\cup B): a union inside the brackets of a name."""
+    return any(
+        depth > 0 and token.kind == "command" and token.text in ("cup", "cap")
+        and not any(one.kind in ("separator", ":") for one in tokens)
+        for token, depth in _with_depth(tokens)
+    )
 
 
 def _says_whole(part: Statement, parts: Sequence[Statement]) -> bool:

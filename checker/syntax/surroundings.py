@@ -31,6 +31,12 @@ _OPENING = re.compile(
     r"\s*(?:\\left\s*\\\{\s*)?\\begin\s*\{(?:cases|aligned|align\*?|array|gathered)\}(?:\s*\{[lcr|]*\})?"
 )
 _LABEL_AFTER = re.compile(r"(?<=[^\s(=+*/^-])\s+\((\d)\)\s*$")
+_OPERATION = r"(?:[-+\u2212/*\u00d7\u00f7]|\\times|\\div|\\cdot)\s*(?:\d+[a-z]?|[a-z])(?:\.\d+)?"
+_BESIDE = re.compile(
+    rf"(?:\\q?quad|\\hfill|\s{{3,}})\s*(?:\(\s*{_OPERATION}\s*\)|{_OPERATION})\s*$"
+)  # what is done to both sides, noted beside an equation
+_BELOW = re.compile(rf"\s*{_OPERATION}\s*(?:\\q?quad|\s{{2,}})\s*{_OPERATION}\s*$")
+_POINT = re.compile(r"\s*\([^()=]*,[^()=]*\)\s*:(?=[^=]*=)")
 _LIST = re.compile(r"(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?![\d,])")  # 20,100,140 may be one number or three
 _CLOSING = re.compile(r"\\end\s*\{(?:cases|aligned|align\*?|array|gathered)\}(?:\s*\\right\s*\.)?")
 
@@ -65,12 +71,18 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
     accuracy = _ACCURACY.search(text, max(0, len(text) - _ACCURACY_TAIL))
     if accuracy is not None and accuracy.start() > 0:
         stated = ("dp" if accuracy.group(2) else "sf", min(int(accuracy.group(1)), 100))
-        text = _blanked(text, accuracy.start(), len(text))
+        text = _blanked(text, accuracy.start(), _end_of(text, accuracy))
     nearest = _NEAREST.search(text, max(0, len(text) - _ACCURACY_TAIL))
     if nearest is not None and nearest.start() > 0:
         stated = stated or ("dp", 0)
-        text = _blanked(text, nearest.start(), len(text))
-    for pattern in (_PREFIX, _QUESTION, _ROWS):
+        text = _blanked(text, nearest.start(), _end_of(text, nearest))
+    if _BELOW.match(text):
+        return Surroundings(" " * len(text), (text.strip(),), stated)
+    beside = _BESIDE.search(text)
+    if beside is not None and re.search(r"[=<>]|\\[lg]eq?\b", text[:beside.start()]):
+        notes.append(beside.group().strip())
+        text = _blanked(text, *beside.span())
+    for pattern in (_PREFIX, _QUESTION, _POINT, _ROWS):
         found = pattern.match(text, 0, _LONGEST_PREFIX if pattern is _PREFIX else len(text))
         if found is not None and (pattern is not _ROWS or _is_row_operation(found.group())):
             notes.append(found.group().strip())
@@ -96,6 +108,14 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
 def _is_row_operation(words: str) -> bool:
     """(1) + (2) or 2 x (1), and no label alone."""
     return len(re.findall(_MARK, words)) > 1 or bool(re.search(r"\\times|\\cdot|\\div|[-+*/\u00d7\u2212]", words))
+
+
+def _end_of(text: str, found: re.Match[str]) -> int:
+    """The end of the line, but for a brace that closes a group of words opened before."""
+    before = text[:found.start()]
+    if before.count("{") <= before.count("}"):
+        return len(text)
+    return text.rindex("}") if "}" in text[found.start():] else len(text)
 
 
 def _blanked(text: str, start: int, end: int) -> str:
