@@ -51,7 +51,7 @@ def claim_card(index: int, latex: str, claim: Claim) -> Card:
         if text
     ]
     if claim.counterexample:
-        rows.append(Row(tr("Fails at"), latex=claim.counterexample))
+        rows.append(Row(tr("Fails at"), text=claim.counterexample))
     rows.append(Row(tr("Why"), text=sentence(claim.reason)))
     return Card(index, style, tr("Line {number}: {word}", number=index + 1, word=style.word), tuple(rows))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QMimeData, QSize, QStringListModel, Qt, Signal
 from PySide6.QtGui import QColor, QFocusEvent, QFontDatabase, QFontMetrics, QKeyEvent, QTextCharFormat, QTextCursor
@@ -36,10 +37,12 @@ class LatexField(QPlainTextEdit):
 
     entered = Signal()
     left = Signal()
+    stepped = Signal(int)
     focus_changed = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._places: list[QTextCursor] = []
         self._take_font()
         self.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -74,6 +77,25 @@ class LatexField(QPlainTextEdit):
         cursor.setPosition(min(end, length), QTextCursor.MoveMode.KeepAnchor)
         self.setTextCursor(cursor)
 
+    def mark_places(self, ranges: Sequence[tuple[int, int]]) -> None:
+        """Remember ranges of characters, from left to right; Tab goes from one to the next, also after typing."""
+        self._places = [self._range(start, end) for start, end in ranges]
+
+    def go_to_next_place(self) -> bool:
+        """Select the next remembered range after the cursor; returns whether there is one."""
+        position = self.textCursor().selectionEnd()
+        for place in self._places:
+            if place.hasSelection() and place.selectionStart() >= position:
+                self.setTextCursor(place)
+                return True
+        return False
+
+    def _range(self, start: int, end: int) -> QTextCursor:
+        cursor = QTextCursor(self.document())
+        cursor.setPosition(start)
+        cursor.setPosition(end, QTextCursor.MoveMode.KeepAnchor)
+        return cursor
+
     def fill_in(self, template: str) -> None:
         """Type a template; what is selected goes to its place, and the cursor to its first empty place."""
         cursor = self.textCursor()
@@ -102,13 +124,9 @@ class LatexField(QPlainTextEdit):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         popup = self._popup
         if popup.isVisible() and event.key() in (
-            Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Tab, Qt.Key.Key_Escape, Qt.Key.Key_Backtab,
+            Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Escape, Qt.Key.Key_Backtab,
         ):  # fmt: skip
-            if event.key() == Qt.Key.Key_Tab:
-                self._complete(popup.currentIndex().data() or self._completer.currentCompletion())
-                popup.hide()
-            else:
-                event.ignore()  # the list of completions takes it
+            event.ignore()  # the list of completions takes it
             return
         if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.entered.emit()
@@ -116,7 +134,8 @@ class LatexField(QPlainTextEdit):
         if event.key() == Qt.Key.Key_Escape:
             self.left.emit()
             return
-        if event.key() == Qt.Key.Key_Tab and self._go_to_empty_group():
+        if event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and not popup.isVisible():
+            self.stepped.emit(-1 if event.key() == Qt.Key.Key_Up else 1)
             return
         super().keyPressEvent(event)
         if event.text():
@@ -133,6 +152,16 @@ class LatexField(QPlainTextEdit):
         font.setPointSizeF(QApplication.font().pointSizeF() * 1.1)
         self.setFont(font)
         self.updateGeometry()
+
+    def focusNextPrevChild(self, next: bool) -> bool:
+        """Tab goes to the next place to fill or to look at; after the last it leaves the field."""
+        if next and self._popup.isVisible():
+            self._complete(self._popup.currentIndex().data() or self._completer.currentCompletion())
+            self._popup.hide()
+            return True
+        if next and (self._go_to_empty_group() or self.go_to_next_place()):
+            return True
+        return super().focusNextPrevChild(next)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         super().focusInEvent(event)
@@ -191,9 +220,6 @@ class LatexField(QPlainTextEdit):
 
     def _marked(self, place: int, look: QTextCharFormat) -> QTextEdit.ExtraSelection:
         selection = QTextEdit.ExtraSelection()
-        cursor = QTextCursor(self.document())
-        cursor.setPosition(place)
-        cursor.setPosition(place + 1, QTextCursor.MoveMode.KeepAnchor)
-        selection.cursor = cursor
+        selection.cursor = self._range(place, place + 1)
         selection.format = look
         return selection

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap, QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from checker.errors import InputError
 from desktop.document import DeskLine, State
 from desktop.doubts import doubts_of, range_of
 from desktop.keypad import Keypad
+from desktop.language import tr
 from desktop.latex_field import LatexField
 from desktop.maths import MathsError, plain, tidy, typeset
 from desktop.maths_picture import paint_maths
@@ -20,6 +23,8 @@ __all__ = ["LineEditor", "parse_problem"]
 
 _LEAST_PROBABILITY = 0.005
 _MOST_CANDIDATES = 5
+_NARROW_EM = 24
+"""Heights of a line of type; a narrower editor has its buttons under the field."""
 
 
 def parse_problem(latex: str) -> tuple[str, int] | None:
@@ -49,14 +54,16 @@ class LineEditor(QWidget):
         self._warned_of: str | None = None
         self._title = QLabel()
         self._title.setTextFormat(Qt.TextFormat.PlainText)
+        self._title.setWordWrap(True)
         self._buttons = [self._candidate_button(number) for number in range(_MOST_CANDIDATES)]
         self._field = LatexField()
-        self._field.setAccessibleName("LaTeX of the line")
-        self._field.setPlaceholderText("What does the line say? LaTeX, for example 2x^2-3x=5")
+        self._field.setAccessibleName(tr("LaTeX of the line"))
+        self._field.setPlaceholderText(tr("What does the line say? LaTeX, for example 2x^2-3x=5"))
         self._field.textChanged.connect(self._look_again)
         self._field.focus_changed.connect(self._look_again)
         self._field.entered.connect(self.confirm)
         self._field.left.connect(self._give_up)
+        self._field.stepped.connect(self._step_reading)
         self._preview = Preview()
         self.keypad = Keypad()
         self.keypad.pressed.connect(self._field.fill_in)
@@ -64,16 +71,19 @@ class LineEditor(QWidget):
         self._problem = QLabel()
         self._problem.setWordWrap(True)
         self._problem.setTextFormat(Qt.TextFormat.PlainText)
-        self._keys = QPushButton("Keypad")
-        self._keys.setToolTip("Keys for fractions, powers, roots and signs (Ctrl+K)")
+        self._keys = QPushButton(tr("Keypad"))
+        self._keys.setToolTip(tr("Keys for fractions, powers, roots and signs (Ctrl+K)"))
         self._keys.setCheckable(True)
         self._keys.toggled.connect(self.keypad.setVisible)
-        self._confirm = QPushButton("Confirm (Enter)")
+        self._confirm = QPushButton(tr("Confirm (Enter)"))
         self._confirm.clicked.connect(self.confirm)
-        row = QHBoxLayout()
+        self._row = row = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         row.addWidget(self._field, 1)
-        row.addWidget(self._keys)
-        row.addWidget(self._confirm)
+        beside = QHBoxLayout()
+        beside.addStretch(1)
+        beside.addWidget(self._keys)
+        beside.addWidget(self._confirm)
+        row.addLayout(beside)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(12, 8, 12, 10)
         layout.setSpacing(6)
@@ -122,11 +132,10 @@ class LineEditor(QWidget):
     def edit(self) -> None:
         """Put the cursor into the LaTeX: on the first doubtful symbol, or on all of it when none is."""
         self._field.setFocus(Qt.FocusReason.ShortcutFocusReason)
-        places = () if self._line is None or self.has_edit else self._doubtful_ranges()
-        if places:
-            self._field.select(*places[0])
-        else:
+        if self._line is None or self.has_edit:
             self._field.selectAll()
+        else:
+            self._show_doubts(self._line)
 
     def edit_symbol(self, place: int) -> None:
         """Put the cursor on a symbol of the reading."""
@@ -145,10 +154,26 @@ class LineEditor(QWidget):
         if self._keys.isChecked():
             self._field.setFocus()
 
-    def _doubtful_ranges(self) -> list[tuple[int, int]]:
-        assert self._line is not None
-        found = (range_of(self._line, doubt.place) for doubt in doubts_of(self._line))
-        return [place for place in found if place is not None]
+    def _step_reading(self, step: int) -> None:
+        """Put the next or the previous of the readings into the field, to be changed there."""
+        offered = self._offered()
+        if self._line is None or not offered:
+            return
+        written = [tidy(latex) for latex in offered]
+        now = written.index(self._field.text()) if self._field.text() in written else -1 if step > 0 else len(offered)
+        if 0 <= now + step < len(offered):
+            self._field.setText(written[now + step])
+            self._show_doubts(replace(self._line, latex=offered[now + step]))
+
+    def _show_doubts(self, line: DeskLine) -> None:
+        """Let Tab go through the doubtful symbols of what stands in the field, and select the first."""
+        found = (range_of(line, doubt.place) for doubt in doubts_of(line))
+        places = [place for place in found if place is not None]
+        self._field.mark_places(places)
+        if places:
+            self._field.select(*places[0])
+        else:
+            self._field.selectAll()
 
     def _give_up(self) -> None:
         self.show_line(self._index, self._line)
@@ -166,18 +191,25 @@ class LineEditor(QWidget):
         text = self._field.text().strip()
         if not text:
             self._field.setFocus()
-            self._say("Type what the line says, or leave the line out (Ctrl+L).")
+            self._say(tr("Type what the line says, or leave the line out (Ctrl+L)."))
             return
         problem = parse_problem(text)
         if problem is not None and self._warned_of != text:
             self._warned_of = text
             self._field.setFocus()
             self._field.setCursorPosition(problem[1])
-            self._say(f"{problem[0]} Press Enter again to keep it as it is.")
+            self._say(tr("{problem} Press Enter again to keep it as it is.", problem=problem[0]))
             return
         same = text == tidy(self._line.latex)
         known = next((c.latex for c in self._line.candidates if tidy(c.latex) == text), text)
         self.confirmed.emit(self._index, self._line.latex if same else known)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where the type is large for the width, the buttons go under the field."""
+        super().resizeEvent(event)
+        is_narrow = self.width() < _NARROW_EM * self.fontMetrics().height()
+        ways = QBoxLayout.Direction
+        self._row.setDirection(ways.TopToBottom if is_narrow else ways.LeftToRight)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -186,14 +218,14 @@ class LineEditor(QWidget):
 
     def _title_text(self) -> str:
         if self._line is None:
-            return "Choose a line to see its readings."
+            return tr("Choose a line to see its readings.")
         words = {
-            State.UNREAD: "could not be read. Type what it says.",
-            State.DOUBTFUL: "is doubtful. Which reading is right?",
-            State.READ: "as it was read. Enter confirms it.",
-            State.CONFIRMED: "is confirmed.",
+            State.UNREAD: tr("could not be read. Type what it says."),
+            State.DOUBTFUL: tr("is doubtful. Which reading is right?"),
+            State.READ: tr("as it was read. Enter confirms it."),
+            State.CONFIRMED: tr("is confirmed."),
         }
-        return f"Line {self._index + 1} {words[self._line.state]}"
+        return tr("Line {number} {words}", number=self._index + 1, words=words[self._line.state])
 
     def _offered(self) -> list[str]:
         if self._line is None:
@@ -211,8 +243,15 @@ class LineEditor(QWidget):
                 icon = self._icon(f"{number + 1}", latex, f"{chances[latex]:.0%}")
                 button.setIcon(QIcon(icon))
                 button.setIconSize(icon.deviceIndependentSize().toSize())
-                button.setAccessibleName(f"Reading {number + 1}: {plain(tidy(latex))}, {chances[latex]:.0%}")
-                button.setToolTip(f"Take this reading (key {number + 1})")
+                button.setAccessibleName(
+                    tr(
+                        "Reading {number}: {latex}, {chances}",
+                        number=number + 1,
+                        latex=plain(tidy(latex)),
+                        chances=f"{chances[latex]:.0%}",
+                    )
+                )
+                button.setToolTip(tr("Take this reading (key {number})", number=number + 1))
 
     def _candidate_button(self, number: int) -> QPushButton:
         button = QPushButton()

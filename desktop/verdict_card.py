@@ -128,9 +128,10 @@ class VerdictCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self._glyph)
         head.addWidget(self._title, 1)
-        head.addWidget(self._hint)
-        head.addWidget(self._example)
-        head.addWidget(self._take)
+        asks = QHBoxLayout()
+        for button in (self._hint, self._example, self._take):
+            asks.addWidget(button)
+        asks.addStretch(1)
         own = QHBoxLayout()
         for button in (self._right, self._wrong, self._leave):
             own.addWidget(button)
@@ -146,6 +147,7 @@ class VerdictCard(QFrame):
         layout.setSpacing(5)
         layout.addLayout(head)
         layout.addWidget(self._rows)
+        layout.addLayout(asks)
         layout.addLayout(own)
         layout.addWidget(self._note)
         layout.addWidget(self._suggested)

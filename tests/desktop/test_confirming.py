@@ -186,6 +186,31 @@ def test_editing_begins_on_the_doubtful_symbol_and_three_keys_mend_it(qtbot, win
     settle(qtbot, window)
 
 
+def test_tab_goes_to_the_next_doubtful_symbol_also_after_typing(qtbot, window):
+    twice = read(["x", "-", "5", "=", "y", "+", "2"], [0.99, 0.99, 0.5, 0.99, 0.99, 0.99, 0.6], 0.4)
+    document = Document.of_page(Page("p", 0, (600, 400), (Line(Box(100, 200, 220, 40), (twice,)),)), None)
+    window._desk.add(document)
+    settle(qtbot, window)
+    window.editor.edit()
+    field = window.editor._field
+    QTest.keyClicks(field, "12")
+    QTest.keyClick(field, Qt.Key.Key_Tab)
+    assert field.textCursor().selectedText() == "2"
+    QTest.keyClicks(field, "z")
+    assert field.text() == "x-12=y+z"
+
+
+def test_arrows_in_the_field_bring_the_other_readings_to_be_changed(qtbot, window):
+    open_unsure(qtbot, window)
+    window.editor.edit()
+    field = window.editor._field
+    QTest.keyClick(field, Qt.Key.Key_Down)
+    assert field.text() == "x^2+s"
+    assert field.textCursor().selectedText() == "s"
+    QTest.keyClick(field, Qt.Key.Key_Up)
+    assert field.text() == "x^2+5"
+
+
 def test_asking_what_else_a_symbol_may_be_offers_numbered_signs_and_enter_confirms(qtbot, window):
     document = open_unsure(qtbot, window)
     window.list.setFocus()
