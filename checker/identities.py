@@ -12,7 +12,7 @@ from checker.forms import is_open_bracket
 from checker.numeric import Evaluator, UnsureError, difference, is_near_zero
 from checker.outcome import Known, point_text, witness_json
 from checker.polynomial import ONE, Poly, TooLargeError, is_constant, letters_in, multiply, power
-from checker.regions import where_equal
+from checker.regions import needed_for, where_equal
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.solutions import links
 from checker.surd_text import surd_latex
@@ -24,6 +24,7 @@ __all__ = ["Identity", "claimed", "examined"]
 
 _CONSTANTS = frozenset({"i", "pi"})
 _MOST_TERMS = 8  # told of one side
+_MOST_CONDITIONS = 5
 _ENOUGH = 6  # points that agree
 _STUCK = (UndefinedError, UnsureError, UnsupportedError, TooLargeError, OutOfTimeError)
 
@@ -68,10 +69,10 @@ def claimed(statement: Statement, known: Known) -> Identity | None:
     undecided = next((one for one in found if one.is_true is None), None)
     if undecided is not None or not found:
         return undecided
-    conditions = {one.condition: None for one in found if one.condition}
+    conditions = dict.fromkeys(one.condition for one in found if one.condition)
     told = next((one for one in found if one.condition), found[0])
     if len(conditions) > 1:
-        whole = ", ".join(conditions)
+        whole = ", ".join(dict.fromkeys(part for one in conditions for part in one.split(", ")))
         return replace(told, reason=f"True for all values with {whole}.", condition=whole)
     return told
 
@@ -82,7 +83,7 @@ def examined(left: Node, right: Node, known: Known) -> Identity:
         case Yes(conditions=conditions, proved=proved, method=method):
             if not _unknowns(left, right, known):
                 return Identity(True, "True: both sides have the same value.")
-            where = ", ".join(conditions) or _domain(left, right, known)
+            where = _domain(left, right, known) or ("" if _has_functions(left, right) else ", ".join(conditions))
             told = "True for all values"
             if where:
                 told += f" with {where}"
@@ -103,12 +104,21 @@ def _unknowns(left: Node, right: Node, known: Known) -> frozenset[str]:
 # where it is true
 
 
+def _has_functions(*sides: Node) -> bool:
+    return any(isinstance(node, Root | Function) for side in sides for node in walk(side))
+
+
 def _domain(left: Node, right: Node, known: Known) -> str:
-    """Where both sides have a value, for a claim in one letter that is true there; empty when that is everywhere."""
+    """Where both sides have a value, for a claim that is true there; empty when that is everywhere or not known."""
     names = _unknowns(left, right, known)
-    if len(names) != 1 or not (_has_domain(left) or _has_domain(right)):
+    if not (_has_domain(left) or _has_domain(right)):
         return ""
-    return where_equal(left, right, next(iter(names)), replace(known, budget=known.budget.part(0.3))) or ""
+    if len(names) == 1:
+        where = where_equal(left, right, next(iter(names)), replace(known, budget=known.budget.part(0.3)))
+        if where is not None:
+            return where
+    found = list(dict.fromkeys(text for side in (left, right) for text in needed_for(side, names)))
+    return ", ".join(found) if "" not in found and len(found) <= _MOST_CONDITIONS else ""
 
 
 def _refuted(

@@ -14,20 +14,25 @@ from checker.ring import UndefinedError, UnsupportedError
 from checker.solutions import critical_values, places_of
 from checker.syntax import (
     Absolute,
+    Bracket,
     Division,
     Fraction,
     Function,
+    Negation,
     Node,
     Number,
+    Postfix,
     Power,
+    Product,
     Relation,
     Root,
     letters,
+    to_latex,
     walk,
 )
 from checker.written import letter_latex
 
-__all__ = ["region_text", "where_equal"]
+__all__ = ["needed_for", "region_text", "where_equal"]
 
 _SHARES = tuple(Rational(*pair) for pair in ((1, 2), (1, 3), (3, 4), (2, 7), (9, 11), (1, 19), (24, 25)))
 _SIZES = (1, 2, 3, 5, 9, 1, 40)
@@ -91,6 +96,55 @@ def _turning(left: Node, right: Node, euler: bool) -> Iterator[Node]:
                     continue
             if letters(inner) - constants:
                 yield inner
+
+
+def needed_for(side: Node, names: frozenset[str]) -> Iterator[str]:
+    """What must hold for a side to have a value, as LaTeX such as "a \\ne 0"; an empty text where that is not known."""
+    for node in walk(side):
+        if not letters(node) & names:
+            continue
+        match node:
+            case Fraction(denominator=bottom) | Division(right=bottom):
+                yield from (f"{to_latex(factor)} \\ne 0" for factor in _factors(bottom) if letters(factor) & names)
+            case Root(radicand=radicand, index=index):
+                odd = isinstance(index, Number) and index.value % 2 == 1
+                even_power = isinstance(radicand, Power) and _is_even(radicand.exponent)
+                if not odd and not even_power:
+                    yield f"{to_latex(radicand)} \\ge 0"
+            case Function(name="ln" | "log", arguments=(inner,), base=None):
+                yield f"{to_latex(inner)}>0"
+            case Function(name="tan" | "sec", arguments=arguments):
+                yield f"{to_latex(Function(node.span, 'cos', arguments))} \\ne 0"
+            case Function(name="cot" | "csc", arguments=arguments):
+                yield f"{to_latex(Function(node.span, 'sin', arguments))} \\ne 0"
+            case Power(base=base, exponent=exponent) if letters(base) & names:
+                whole = isinstance(exponent, Number) and exponent.value.denominator == 1 and exponent.value > 0
+                if not whole:
+                    yield f"{to_latex(base)} \\ne 0" if isinstance(exponent, Negation) else ""
+            case Postfix() | Function(name="sin" | "cos" | "exp"):
+                if isinstance(node, Postfix):
+                    yield ""
+            case Function():
+                yield ""
+            case _:
+                continue
+
+
+def _factors(node: Node) -> Iterator[Node]:
+    match node:
+        case Bracket(body=body):
+            yield from _factors(body)
+        case Product(factors=factors):
+            for factor in factors:
+                yield from _factors(factor)
+        case Power(base=base, exponent=Number()):
+            yield from _factors(base)
+        case _:
+            yield node
+
+
+def _is_even(exponent: Node) -> bool:
+    return isinstance(exponent, Number) and exponent.value % 2 == 0
 
 
 def _holding(

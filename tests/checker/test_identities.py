@@ -68,6 +68,9 @@ def test_false_claim_says_on_which_stretch_it_holds(line: str, where: str) -> No
     [
         (r"\ln(x^2)=2\ln x", "x>0"), (r"\sqrt{x}\sqrt{x}=x", r"x \ge 0"), (r"\frac{x^2-9}{x-3}=x+3", r"x \ne 3"),
         (r"\frac{1}{x}+\frac{1}{x+1}=\frac{2x+1}{x(x+1)}", r"x \ne -1, x \ne 0"),
+        (r"\ln\frac1z=-\ln z", "z>0"), (r"\ln(ab)=\ln a+\ln b", "ab>0, a>0, b>0"),
+        (r"\frac{a+b}{ab}=\frac1a+\frac1b", r"a \ne 0, b \ne 0"), (r"\tan x=\frac{\sin x}{\cos x}", r"\cos(x) \ne 0"),
+        (r"\cot x=\frac{\cos x}{\sin x}=\frac{1}{\tan x}", r"\sin(x) \ne 0, \tan(x) \ne 0, \cos(x) \ne 0"),
     ],
 )
 def test_true_claim_says_for_which_values(line: str, where: str) -> None:
