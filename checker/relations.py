@@ -482,7 +482,7 @@ def _several_letters(first: Statement, second: Statement, names: list[str], know
                 lost = lost or _soft(first, second, comparison, unknown, point, known)
             if comparison.only_second:
                 gained = gained or _soft(first, second, comparison, unknown, point, known)
-            if done >= _TUPLES and told >= _ENOUGH:
+            if done >= _TUPLES and (told >= _ENOUGH or lost is not None or gained is not None):
                 break
     if lost is not None and gained is not None:
         return Outcome("slip", f"{lost.reason} {gained.reason}", lost.witness)
