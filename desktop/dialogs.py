@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.language import tr, tr_later
+from desktop.language import tr, tr_later, with_points
 from desktop.wording import TEACHER_DECIDES
 
 __all__ = ["AboutBox", "KeysBox", "TypedWorkingBox"]
@@ -65,7 +65,7 @@ class TypedWorkingBox(QDialog):
         bare = (line.strip().removesuffix(r"\\").strip("$ ") for line in self._text.toPlainText().splitlines())
         inner = (line.removeprefix(r"\[").removesuffix(r"\]").replace("&", "").strip() for line in bare)
         lines = [line for line in inner if not line.startswith((r"\begin", r"\end"))]
-        return lines if any(lines) else []
+        return [with_points(line) for line in lines] if any(lines) else []
 
     def set_text(self, text: str) -> None:
         self._text.setPlainText(text)

@@ -12,7 +12,7 @@ from checker.errors import InputError
 from desktop.document import DeskLine, State
 from desktop.doubts import doubts_of, range_of
 from desktop.keypad import Keypad
-from desktop.language import tr
+from desktop.language import tr, with_points
 from desktop.latex_field import LatexField
 from desktop.maths import MathsError, plain, tidy, typeset
 from desktop.maths_picture import paint_maths
@@ -107,7 +107,8 @@ class LineEditor(QWidget):
 
     def take_edit(self) -> tuple[int, str] | None:
         """Hand over what was typed and not confirmed, with the line's index, and forget it; None for nothing."""
-        typed = (self._index, self._field.text().strip()) if self.has_edit and self._field.text().strip() else None
+        text = with_points(self._field.text().strip())
+        typed = (self._index, text) if self.has_edit and text else None
         self.show_line(-1, None)
         return typed
 
@@ -188,7 +189,7 @@ class LineEditor(QWidget):
         """Confirm what stands in the field; what does not parse is asked about once, at the place where it fails."""
         if self._line is None:
             return
-        text = self._field.text().strip()
+        text = with_points(self._field.text().strip())
         if not text:
             self._field.setFocus()
             self._say(tr("Type what the line says, or leave the line out (Ctrl+L)."))
@@ -288,7 +289,7 @@ class LineEditor(QWidget):
         return pixmap
 
     def _look_again(self) -> None:
-        text = self._field.text().strip()
+        text = with_points(self._field.text().strip())
         self._preview.show_latex(text)
         self._preview.setVisible(self._field.hasFocus() or self.has_edit)
         if self._line is None or not text:

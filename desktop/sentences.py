@@ -106,6 +106,8 @@ TEMPLATES: tuple[str, ...] = (
 )  # fmt: skip
 
 _NAME = re.compile(r"\\{([a-z])\\}")
+_FILLING = r"(?:(?![:;.]\s).)+?"
+"""What may stand in place of a name: never the end of one part and the beginning of the next."""
 
 
 def in_language(sentence: str) -> str:
@@ -140,7 +142,7 @@ def _translated(sentence: str) -> str | None:
 def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
     forms = []
     for template in TEMPLATES:
-        pattern = _NAME.sub(r"(?P<\1>.+?)", re.escape(template.removesuffix(".")))
+        pattern = _NAME.sub(rf"(?P<\1>{_FILLING})", re.escape(template.removesuffix(".")))
         first = pattern[0]
         if first.isalpha() and first.islower():
             pattern = f"[{first}{first.upper()}]{pattern[1:]}"
