@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction as Rational
 
+from checker.budget import Budget
 from checker.calculus.building import (
     ONE,
     ZERO,
@@ -39,6 +41,7 @@ from checker.syntax import Bracket, Function, Negation, Node, Power, Sum, letter
 __all__ = ["antiderivative"]
 
 _LARGEST = 300  # nodes
+_SECONDS = 0.25  # for one search
 _DEEPEST = 4  # substitutions inside one another
 _INNER = "\0u"
 _LAST = frozenset({"ln", "log", "arctan", "arcsin"})  # differentiated, not integrated, by parts
@@ -52,13 +55,29 @@ def antiderivative(node: Node, name: str) -> Node:
         name: the letter it is integrated by; all others are constants.
     Raises:
         UnsupportedError: none was found.
+        TooLargeError: the search takes too long.
     """
     if sum(1 for _ in walk(node)) > _LARGEST:
         raise UnsupportedError
-    return _integrated(placeless(node), name, 0)
+    return _integrated(placeless(node), name, _Depth(0, Budget(_SECONDS)))
 
 
-def _integrated(node: Node, name: str, depth: int) -> Node:
+@dataclass(frozen=True, slots=True)
+class _Depth:
+    """How many substitutions and parts deep the search is, and the time left for all of it."""
+
+    count: int
+    budget: Budget
+
+    def deeper(self) -> _Depth:
+        return _Depth(self.count + 1, self.budget)
+
+    def check(self) -> None:
+        if self.budget.left < 0:
+            raise TooLargeError
+
+
+def _integrated(node: Node, name: str, depth: _Depth) -> Node:
     if name not in letters(node):
         return times(node, symbol(name))
     match node:
@@ -78,7 +97,8 @@ def _integrated(node: Node, name: str, depth: int) -> Node:
             return _integrated_term(node, name, depth)
 
 
-def _integrated_term(node: Node, name: str, depth: int) -> Node:
+def _integrated_term(node: Node, name: str, depth: _Depth) -> Node:
+    depth.check()
     constant, factors = split(node, name)
     if not factors:
         return times(constant, symbol(name))
@@ -87,11 +107,11 @@ def _integrated_term(node: Node, name: str, depth: int) -> Node:
             return times(constant, way(factors, name))
         except UnsupportedError:
             continue
-    if depth >= _DEEPEST:
+    if depth.count >= _DEEPEST:
         raise UnsupportedError
     for deeper in (_by_parts, _by_substitution, _by_linear_substitution, _in_sines, _spread):
         try:
-            return times(constant, deeper(factors, name, depth + 1))
+            return times(constant, deeper(factors, name, depth.deeper()))
         except UnsupportedError:
             continue
     raise UnsupportedError
@@ -125,7 +145,7 @@ def _as_quotient(factors: tuple[Factor, ...], name: str) -> Node:
     return integrated_quotient(top, bottom, name)
 
 
-def _by_parts(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
+def _by_parts(factors: tuple[Factor, ...], name: str, depth: _Depth) -> Node:
     """A logarithm or an inverse function times what can be integrated; or a polynomial times one other factor."""
     for at, factor in enumerate(factors):
         if factor.power == 1 and isinstance(factor.base, Function) and factor.base.name in _LAST:
@@ -142,10 +162,10 @@ def _by_parts(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
         return _parts(plain, others, name, depth)
 
 
-def _parts(plain: Node, others: list[Factor], name: str, depth: int) -> Node:
+def _parts(plain: Node, others: list[Factor], name: str, depth: _Depth) -> Node:
     slope = differentiated(plain, name, CONSTANT)
-    grown = _integrated(joined(tuple(others)), name, depth + 1)
-    return subtracted(times(plain, grown), _integrated(times(slope, grown), name, depth + 1))
+    grown = _integrated(joined(tuple(others)), name, depth.deeper())
+    return subtracted(times(plain, grown), _integrated(times(slope, grown), name, depth.deeper()))
 
 
 def _is_plain(factor: Factor, name: str) -> bool:
@@ -169,7 +189,7 @@ def _of_growing_wave(factors: tuple[Factor, ...], name: str) -> Node:
     return over(times(powers[0], inner), added(raised(a, number(2)), raised(b, number(2))))
 
 
-def _by_substitution(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
+def _by_substitution(factors: tuple[Factor, ...], name: str, depth: _Depth) -> Node:
     """g(u) u' for an inner function u."""
     for at, factor in enumerate(factors):
         rest = joined(factors[:at] + factors[at + 1:])
@@ -212,7 +232,7 @@ def _constant_share(node: Node, slope: Node) -> Rational | None:
         return None
 
 
-def _by_linear_substitution(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
+def _by_linear_substitution(factors: tuple[Factor, ...], name: str, depth: _Depth) -> Node:
     """A broken or high power of a linear function times a polynomial: u for the linear function."""
     for factor in factors:
         parts = coefficients(factor.base, name)
@@ -227,7 +247,7 @@ def _by_linear_substitution(factors: tuple[Factor, ...], name: str, depth: int) 
     raise UnsupportedError
 
 
-def _in_sines(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
+def _in_sines(factors: tuple[Factor, ...], name: str, depth: _Depth) -> Node:
     """Tangents, secants and their like by sines and cosines."""
     out: list[Node] = []
     for factor in factors:
@@ -245,7 +265,7 @@ def _in_sines(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
     return _integrated(whole, name, depth)
 
 
-def _spread(factors: tuple[Factor, ...], name: str, depth: int) -> Node:
+def _spread(factors: tuple[Factor, ...], name: str, depth: _Depth) -> Node:
     """A sum among the factors multiplied out: each of its terms with the others."""
     for at, factor in enumerate(factors):
         if isinstance(factor.base, Sum) and factor.power in (1, 2):

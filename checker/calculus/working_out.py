@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from checker.budget import Budget
 from checker.calculus.antiderivative import antiderivative
 from checker.calculus.building import replaced, subtracted, symbol
 from checker.calculus.derivative import order_of, repeatedly_differentiated
 from checker.calculus.domains import is_continuous, is_continuous_beyond
 from checker.calculus.limits import limit
 from checker.calculus.series import added_up, multiplied_up
+from checker.polynomial import TooLargeError
 from checker.refusals import UnsupportedError
 from checker.syntax import (
     Absolute,
@@ -30,6 +32,8 @@ from checker.syntax import (
 
 __all__ = ["worked_out", "worked_out_in"]
 
+_LISTS = frozenset({"binom", "max", "min", "gcd", "lcm"})
+_SECONDS = 0.4  # for one tree
 _CONSTANTS = frozenset({"i", "e"})  # not so where they run
 _RUNNER = "\0run"
 
@@ -95,31 +99,38 @@ def _is_endless(node: Node) -> bool:
 
 
 def worked_out_in(node: Node) -> Node:
-    """The tree with all that can be worked out, innermost first; the rest stays as written."""
+    """The tree with all that can be worked out, innermost first; the rest stays as written.
+
+    Raises:
+        TooLargeError: it takes too long.
+    """
+    return _in_tree(node, Budget(_SECONDS))
+
+
+def _in_tree(node: Node, budget: Budget) -> Node:
     match node:
         case Sum(terms=terms):
-            return replace(node, terms=tuple(replace(term, body=worked_out_in(term.body)) for term in terms))
+            return replace(node, terms=tuple(replace(term, body=_in_tree(term.body, budget)) for term in terms))
         case Product(factors=factors):
-            return replace(node, factors=tuple(map(worked_out_in, factors)))
+            return replace(node, factors=tuple(_in_tree(factor, budget) for factor in factors))
         case Fraction(numerator=top, denominator=bottom):
-            return Fraction(node.span, worked_out_in(top), worked_out_in(bottom))
+            return Fraction(node.span, _in_tree(top, budget), _in_tree(bottom, budget))
         case Division(left=left, right=right):
-            return replace(node, left=worked_out_in(left), right=worked_out_in(right))
+            return replace(node, left=_in_tree(left, budget), right=_in_tree(right, budget))
         case Power(base=base, exponent=exponent):
-            return Power(node.span, worked_out_in(base), worked_out_in(exponent))
+            return Power(node.span, _in_tree(base, budget), _in_tree(exponent, budget))
         case Root(radicand=radicand):
-            return replace(node, radicand=worked_out_in(radicand))
+            return replace(node, radicand=_in_tree(radicand, budget))
         case Negation() | PlusMinus() | Absolute() | Bracket() | Postfix():
-            return replace(node, body=worked_out_in(node.body))
+            return replace(node, body=_in_tree(node.body, budget))
         case Function(name=name, arguments=arguments) if len(arguments) > 1 and name not in _LISTS:
+            if budget.left < 0:
+                raise TooLargeError
             try:
                 return Bracket(node.span, worked_out(node), "(")
             except UnsupportedError:
                 return node
         case Function(arguments=arguments):
-            return replace(node, arguments=tuple(map(worked_out_in, arguments)))
+            return replace(node, arguments=tuple(_in_tree(argument, budget) for argument in arguments))
         case _:
             return node
-
-
-_LISTS = frozenset({"binom", "max", "min", "gcd", "lcm"})

@@ -106,6 +106,7 @@ def _running(ring: Ring, node: Function) -> Quotient:
     from checker.calculus.building import replaced, symbol  # these rooms need rings themselves
     from checker.calculus.working_out import worked_out
 
+    ring.check_time()
     try:
         return ring.quotient(worked_out(node))
     except UnsupportedError:
