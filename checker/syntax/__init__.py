@@ -24,6 +24,10 @@ Fraction(numerator, denominator), Division(left, right, operator), Power(base, e
 Negation(body), PlusMinus(body, operator), Absolute(body), Function(name, arguments, power, base),
 MixedNumber(whole, fraction), Bracket(body, style), Postfix(body, mark).
 
+Derivatives, integrals, sums and limits are Functions whose second argument is the letter: deriv(body, letter, order),
+int(body, letter), int(body, letter, low, high), between(body, letter, low, high), sum and prod the same way,
+lim(body, letter, place), limabove, limbelow. `letters` leaves out the ones that only run between bounds.
+
 Nothing is simplified: (5-2t)(t+4) is a Product of two Brackets of Sums, -3x^2 alone is Negation(Product(3, Power)),
 and as a term of a Sum it is Term("-", Product). The Bracket stays in the tree; look through it with `.body`.
 Names: Greek letters without the backslash ("theta"), subscripts after "_" ("x_1").
