@@ -142,7 +142,7 @@ def _translated(sentence: str) -> str | None:
 def _forms() -> tuple[tuple[str, re.Pattern[str]], ...]:
     forms = []
     for template in TEMPLATES:
-        pattern = _NAME.sub(rf"(?P<\1>{_FILLING})", re.escape(template.removesuffix(".")))
+        pattern = _NAME.sub(lambda name: f"(?P<{name[1]}>{_FILLING})", re.escape(template.removesuffix(".")))
         first = pattern[0]
         if first.isalpha() and first.islower():
             pattern = f"[{first}{first.upper()}]{pattern[1:]}"
