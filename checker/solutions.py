@@ -190,9 +190,11 @@ def critical_values(
             budget.check()
             try:
                 found += _zeros(node, letter, others, budget, euler=euler)
-            except (UnsupportedError, UndefinedError) as exc:
+            except UndefinedError:
+                continue  # it has no value anywhere
+            except UnsupportedError:
                 if not search:
-                    raise UnsupportedError from exc
+                    raise
                 proved = False
                 found += _scanned(node, letter, others, budget, euler=euler)
     return found, proved
