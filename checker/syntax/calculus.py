@@ -146,7 +146,7 @@ def _integral(parser: ExpressionParser, token: Token) -> Node:
     place = _differential(cursor.tokens, cursor.at)
     if place is not None:
         at, size = place
-        letter = _differential_letter(cursor.tokens[at + size - 1])
+        letter = _differential_letter(cursor.tokens, at + size)
         if at == cursor.at:
             body: Node = Number((token.start, token.end), Rational(1), "1")
         else:
@@ -181,16 +181,17 @@ def _differential(tokens: list[Token], start: int) -> tuple[int, int] | None:
 
 
 def _differential_at(tokens: list[Token], at: int) -> int:
-    """How many tokens dx, or {d}x with an upright d, takes here; nothing when it does not stand here."""
+    """How many tokens dx, {dx}, or {d}x with an upright d, takes here; nothing when it does not stand here."""
     kinds = [one.kind for one in tokens[at:at + 4]]
     if kinds[:2] == ["letter", "letter"] and tokens[at].text == "d":
         return 2
-    if kinds == ["{", "letter", "}", "letter"] and tokens[at + 1].text == "d":
-        return 4
-    return 0
+    is_upright = kinds in (["{", "letter", "}", "letter"], ["{", "letter", "letter", "}"])
+    return 4 if is_upright and tokens[at + 1].text == "d" else 0
 
 
-def _differential_letter(token: Token) -> Symbol:
+def _differential_letter(tokens: list[Token], end: int) -> Symbol:
+    """The letter of a differential, the last before its end."""
+    token = tokens[end - 1] if tokens[end - 1].kind == "letter" else tokens[end - 2]
     return Symbol((token.start, token.end), token.text)
 
 
@@ -205,7 +206,7 @@ def _integrand_with_letter_above(parser: ExpressionParser) -> tuple[Node, Symbol
             place = _differential(tokens, at + 2)
             if place is not None and tokens[sum(place)].kind == "}":
                 first, size = place
-                letter = _differential_letter(tokens[first + size - 1])
+                letter = _differential_letter(tokens, first + size)
                 inside = [] if first > at + 2 else [replace(tokens[first], kind="digit", text="1")]
                 tokens[first:first + size] = inside
                 return parser.product(), letter
@@ -229,12 +230,15 @@ def derivative(parser: ExpressionParser, token: Token) -> Node | None:
     below = _after_d(tokens, close + 1)
     if below is None or tokens[below].kind != "letter":
         return None
-    letter = _differential_letter(tokens[below])
+    letter = _differential_letter(tokens, below + 1)
     order_below, end = _order(tokens, below + 1)
     if order_below != order or end >= len(tokens) or tokens[end].kind != "}" or not 1 <= order <= _MOST_ORDER:
         return None
     if at == close:
-        cursor.at = end + 1
+        start, cursor.at = cursor.at, end + 1
+        if not parser.starts_factor():
+            cursor.at = start
+            return None
         body = _reached(parser, None)
     else:
         cursor.at = at
