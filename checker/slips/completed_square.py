@@ -11,10 +11,10 @@ from checker.slips.links import links_of
 from checker.slips.partials import bare
 from checker.slips.placing import placements
 from checker.slips.proposals import Proposal
-from checker.slips.values import Value, constant, multiply, power, term_value, value_of
+from checker.slips.values import Value, constant, multiply, power, subtract, term_value, value_of
 from checker.slips.writing import Style, signed, write_value
 from checker.syntax.latex import tight
-from checker.syntax.tree import Line, Node, Power, Product, Sum, Term
+from checker.syntax.tree import Line, Node, Power, Product, Relation, Sum, Term, walk
 
 __all__ = ["completed_squares"]
 
@@ -34,6 +34,7 @@ class _Square:
 
 def completed_squares(before: Line, written: Line, style: Style, deadline: float) -> Iterator[Proposal]:
     """A quadratic as a square and a constant, one of the two wrong."""
+    yield from _balanced(before, written, style)
     for link in links_of(before, written):
         for depth, place in enumerate(placements(link.old, link.new, link.text)):
             square = _square_in(link.new if depth else place.new)
@@ -45,6 +46,44 @@ def completed_squares(before: Line, written: Line, style: Style, deadline: float
                     proposal.cost, proposal.kind, proposal.span, proposal.should_be, proposal.because,
                     (*proposal.edits, *link.tail),
                 )
+
+
+def _balanced(before: Line, written: Line, style: Style) -> Iterator[Proposal]:
+    """x^2+6x+5 = 0 to (x+3)^2 = -5+3: the right side."""
+    old, new = before.statement, written.statement
+    if not isinstance(old, Relation) or not isinstance(new, Relation) or old.operator != "=" or new.operator != "=":
+        return
+    if any(isinstance(node, Power) and isinstance(bare(node.base), Sum) for node in walk(old.left)):
+        return
+    alone = Sum(new.left.span, (Term(new.left.span, "+", new.left),))
+    square, target = _square_in(alone), subtract(value_of(old.left), value_of(old.right))
+    right = bare(new.right)
+    terms = right.terms if isinstance(right, Sum) else (Term(right.span, "+", right),)
+    if square is None or any(term_value(term).keys() - {()} for term in terms):
+        return
+    two, one = ((square.letter, Rational(2)),), ((square.letter, Rational(1)),)
+    lead, middle, last = (target.get(key, Rational(0)) for key in (two, one, ()))
+    k, p, q = square.outside, square.p, square.q
+    if not target.keys() <= {two, one, ()} or k * p * p != lead or 2 * k * p * q != middle or not middle:
+        return
+    added, values = k * q * q, [term_value(term).get((), Rational(0)) for term in terms]
+    needed = added - last
+    gap = needed - sum(values, Rational(0))
+    places = [place for place, value in enumerate(values) if value != -last] or [len(values) - 1]
+    place = places[-1]
+    bracket = tight(written.text[slice(*square.base.span)])
+    because = f"({bracket})^2 ends in {_text(added, style)}, so {_text(added, style)} is added on the right as well"
+    text = _text(values[place] + gap, style)
+    if place or written.text[terms[place].span[0]] == "+":
+        text = signed(text)
+    kind = "one-side-only" if sum(values, Rational(0)) == -last else "arithmetic"
+    if values[place] + gap == -values[place]:
+        kind = "sign-product"
+    span = terms[place].span
+    if not values[place] + gap and len(terms) > 1:
+        span, text = new.right.span, _text(needed, style)
+    if gap:
+        yield Proposal(1.15, kind, span, text, because, (Edit(span, text),))
 
 
 def _square_in(node: Node) -> _Square | None:

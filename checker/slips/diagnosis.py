@@ -32,6 +32,7 @@ from checker.slips.proposers import (
     related,
     small_repairs,
 )
+from checker.slips.undone import undone
 from checker.slips.values import TooLarge, value_of
 from checker.slips.writing import style_of, write_value
 from checker.steps import judge_step
@@ -95,6 +96,9 @@ def diagnose(
     if differentiated is not None:
         return search.slip(differentiated)
     for line in reversed(before or [written]):
+        freed = search.first(gathered((undone,), line, written, search.deadline), None)
+        if freed is not None:
+            return search.slip(freed)
         proposal = search.first(gathered((linked,), line, written, search.deadline), CLEAR)
         if proposal is None:
             likely = gathered((linked, related, branches), line, written, search.deadline)

@@ -125,13 +125,15 @@ def factored(value: Value) -> str | None:
     found = rational_roots({2: a, 1: b, 0: c})
     if not found or a < 0:
         return None
-    brackets = ""
+    brackets: list[str] = []
     for number in sorted(found, key=lambda root: (root.denominator, root)):
         bracket: Value = {keys[1]: Rational(number.denominator), (): Rational(-number.numerator)}
         bracket = {key: n for key, n in bracket.items() if n}
         text = write_value(bracket)
-        brackets += f"({text})" if len(bracket) > 1 else f"{text}"
-    return (str(common) if common != 1 else "") + brackets
+        brackets.append(f"({text})" if len(bracket) > 1 else f"{text}")
+    if len(found) == 1 or brackets[0] == brackets[-1]:
+        brackets = [f"{brackets[0]}^2"]
+    return (str(common) if common != 1 else "") + "".join(brackets)
 
 
 def _factor_left(frame: Frame) -> Iterator[Proposal]:

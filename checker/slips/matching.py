@@ -127,6 +127,10 @@ def _missing(reading: Reading, gap: Value) -> Iterator[Proposal]:
     text = signed(text)
     reasons = "; ".join(made(part, reading.style) for part in lost[:4])
     origins = {part.origin for part in lost}
+    if origins == {"power"} and len({part.factors for part in lost}) == 1:
+        base, exponent = lost[0].factors
+        opened = total(part.value for part in reading.parts if part.factors == lost[0].factors)
+        reasons = f"multiplied out, {base}^{exponent} is {shown(opened, reading.style)}"
     if origins <= {"middle", "power"}:
         kind, cost, words = "square-of-sum", 1.0, "a power does not spread over a sum: "
     elif "carried" in origins:

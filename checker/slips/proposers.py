@@ -22,10 +22,10 @@ from checker.slips.relations import relation_proposals
 from checker.slips.repair import repairs, whole_side
 from checker.slips.right_forms import right_edits
 from checker.slips.trials import trials
-from checker.slips.values import TooLarge, Value, as_constant, subtract, symbol, value_of
+from checker.slips.values import TooLarge, Value, as_constant, subtract, symbol, term_value, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.syntax import tight
-from checker.syntax.tree import Alternatives, Line, Power, Product, Relation, Root, Symbol, walk
+from checker.syntax.tree import Alternatives, Line, Node, Power, Product, Relation, Root, Sum, Symbol, walk
 
 __all__ = [
     "Proposer", "anew", "bars", "branches", "documented_in_place", "gathered", "linked", "related", "small_repairs",
@@ -169,10 +169,27 @@ def _root_repairs(before: Line, written: Line, style: Style, deadline: float) ->
             for other in found[1:]
         ]
         kept = [proposal for proposal in same if proposal is not None]
-        lead = _with_bottom(lead, target, written.text)
+        lead = _moved(_with_bottom(lead, target, written.text), old, written.text)
         if len(kept) == len(same):
             edits = tuple(edit for proposal in (lead, *kept) for edit in proposal.edits)
             yield replace(lead, edits=edits)
+
+
+def _moved(proposal: Proposal, old: Relation, line: str) -> Proposal:
+    """A term that kept its sign on its way to the other side, in a formula solved for one letter."""
+    term = tight(line[slice(*proposal.span)]).lstrip("+-")
+    parts = (value for side in (old.left, old.right) for value in side_values(side))
+    known = {write_value({key: abs(number) for key, number in value.items()}) for value in parts if len(value) == 1}
+    if proposal.kind != "sign-product" or term not in known or not term or not proposal.because.startswith("with this"):
+        return proposal
+    because = f"{term} changes sides, so its sign changes too"
+    return replace(proposal, kind="sign-moved", because=because)
+
+
+def side_values(side: Node) -> list[Value]:
+    """The signed terms of a side."""
+    inner = bare(side)
+    return [term_value(term) for term in inner.terms] if isinstance(inner, Sum) else [value_of(inner)]
 
 
 def _with_bottom(proposal: Proposal, target: Value, line: str) -> Proposal:

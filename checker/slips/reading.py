@@ -101,7 +101,7 @@ class Reading:
         if leaf.multiplier not in ONES and any(number.denominator != 1 for number in own.values()):
             cost += 1.5
         if self.solving and self.is_lone_letter(leaf):
-            cost += 0.5
+            cost += 0.5 if leaf.key in needed else 2.5
         return Proposal(cost, kind, leaf.span, edit[1], because, (edit[0],))
 
     def is_lone_letter(self, leaf: Leaf) -> bool:

@@ -56,6 +56,8 @@ def relation_proposals(
     )
     for factor in scales(parts, leaves):
         number = as_constant(factor)
+        if number is None and next(iter(factor.values())) < 0:
+            continue
         if number is None:
             shown = write_value(factor, style) or "the same"
             new_parts = [_by_letter(part, factor, shown) for part in parts]

@@ -215,4 +215,24 @@ BY_HAND = (
     one("angles", r"1-\sin^2 t", r"=\cos t", "power-law copied other sign", r"\cos t", r"\cos^2 t"),
     one("angles", r"\sin(a+b)-1", r"=\sin a+\sin b-1", "function-of-sum", r"\sin a+\sin b",
         r"\sin a\cos b+\cos a\sin b"),
+    # powers, logarithms, squares and bars undone
+    one("undoing", "2^x=8", "x=4", "power-law", "4", "3"),
+    one("undoing", "e^{2x}=5", "2x=5", "log-law", "5", r"\ln 5"),
+    one("undoing", r"\ln x=3", "x=3e", "log-law", "3e", "e^3"),
+    one("undoing", "x^2=49", "x=49", "power-law", "49", r"\pm7"),
+    one("undoing", "2x^3=54", "x=27", "power-law", "27", "3"),
+    one("undoing", "x^2=-16", "x=-4", "power-law", "x=-4", "x^2=-16"),
+    one("undoing", r"A=\pi r^2", r"r=\frac{A}{\pi}", "power-law", r"\frac{A}{\pi}", r"\pm\sqrt{\frac{A}{\pi}}"),
+    one("undoing", r"\frac{1}{f}=\frac{1}{u}+\frac{1}{v}", "f=u+v", "fraction-sum", "u+v", r"\frac{uv}{u+v}"),
+    one("undoing", r"\frac{5}{x}=10", "x=2", "arithmetic", "2", r"\frac{1}{2}"),
+    # formulas solved for another letter
+    one("formulas", "v=u+at", r"a=\frac{v+u}{t}", "sign-moved", "+u", "-u"),
+    one("formulas", "P=2(l+w)", "P-2l=w", "multiply-each-term", "w", "2w"),
+    one("formulas", r"s=ut+\frac{1}{2}at^2", "2s=ut+at^2", "multiply-each-term", "ut", "2ut"),
+    one("formulas", "2x+3y=12", "3y=12+2x", "sign-moved", "+2x", "-2x"),
+    one("formulas", "3y=12-2x", "y=4-2x", "divide-each-term", "-2x", r"-\frac{2x}{3}"),
+    # order of operations, squares on one side
+    one("order", r"12-3\times 2k", "=18k", "operation-order", "18k", r"12-3\times2k"),
+    one("completing", "x^2+6x+5=0", "(x+3)^2=-5+3", "arithmetic", "+3", "+9"),
+    one("factorising", "4x^2-12x+9", "=(2x+3)^2", "factor-pair", "(2x+3)^2", "(2x-3)^2"),
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, pairwise
 from math import isqrt
 
 from checker.slips.catalogue.bracket_rules import sum_terms
@@ -184,3 +184,20 @@ def pythagoras_not_squared(node: Node) -> Iterator[Value]:
         if isinstance(body, Function) and body.name in OTHER and body.power is not None and term.sign == "-":
             inside = value_of(body.arguments[0])
             yield applied(replace(body, name=OTHER[body.name]), inside)
+
+
+def subtracted_before_multiplied(node: Node) -> Iterator[Value]:
+    """12 - 3 times 2k to 9 times 2k."""
+    if not isinstance(node, Sum):
+        return
+    for first, second in pairwise(node.terms):
+        body = bare(second.body)
+        if not isinstance(body, Product) or not any(body.joins):
+            continue
+        front = value_of(body.factors[0])
+        rest = constant(1)
+        for factor in body.factors[1:]:
+            rest = multiply(rest, value_of(factor))
+        front = add(term_value(first), negate(front) if second.sign == "-" else front)
+        others = subtract(value_of(node), add(term_value(first), term_value(second)))
+        yield add(others, multiply(front, rest))

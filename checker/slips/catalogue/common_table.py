@@ -29,6 +29,11 @@ COMMON_SLIPS: tuple[ExpressionSlip, ...] = (
         ("PRACTICE",), telling=True, whole=True,
     ),
     ExpressionSlip(
+        "left-to-right-product", common.subtracted_before_multiplied, "operation-order",
+        "multiplication comes before addition and subtraction",
+        ("PRACTICE",), telling=True, whole=True,
+    ),
+    ExpressionSlip(
         "powers-of-numbers-added", common.powers_of_numbers_added, "power-law",
         "powers are collected like any other term: the base is not added",
         ("PRACTICE",), telling=True, whole=True,
