@@ -50,8 +50,9 @@ class PenCanvas(QWidget):
         self.setAccessibleName(tr("Paper"))
         self.setCursor(Qt.CursorShape.CrossCursor)
         self.background = Background.SQUARED
-        self.latencies_ms: list[float] = []
-        """From each pen event to the end of the paint that shows it, newest last; for measuring."""
+        self.latencies_ms: list[tuple[float, float]] = []
+        """From each pen event to the end of the paint that shows it, newest last: by the clock, and the processor time
+        of this thread; for measuring."""
         self._strokes: tuple[Stroke, ...] = ()
         self._marks: tuple[Mark, ...] = ()
         self._mark_text = 20.0
@@ -66,7 +67,7 @@ class PenCanvas(QWidget):
         self._moving: QPointF | None = None
         self._shift = QPointF(0, 0)
         self._rubber: QPointF | None = None
-        self._event_times: list[float] = []
+        self._event_times: list[tuple[float, float]] = []
         self.input = PenInput(
             self, begin=self._begin, extend=self._extend, end=self._end, hover=self._hover, drag=self.drag
         )
@@ -147,7 +148,7 @@ class PenCanvas(QWidget):
     # Drawing by hand ---------------------------------------------------------------------------------------------
 
     def _begin(self, tool: PenTool, point: PenPoint) -> None:
-        self._event_times.append(time.perf_counter())
+        self._event_times.append((time.perf_counter(), time.thread_time()))
         self.pen_down.emit()
         self._tool, self._points, self._gone = tool, [point], set()
         place = self.to_page(point.place)
@@ -165,7 +166,7 @@ class PenCanvas(QWidget):
             self._update_around(point.place, point.place)
 
     def _extend(self, point: PenPoint) -> None:
-        self._event_times.append(time.perf_counter())
+        self._event_times.append((time.perf_counter(), time.thread_time()))
         before = self._points[-1]
         if point.place == before.place:
             return
@@ -276,8 +277,8 @@ class PenCanvas(QWidget):
             paint_marks(painter, near, text=self._mark_text)
         painter.end()
         if self._event_times:
-            now = time.perf_counter()
-            self.latencies_ms += [(now - then) * 1000 for then in self._event_times]
+            now, cpu = time.perf_counter(), time.thread_time()
+            self.latencies_ms += [((now - then) * 1000, (cpu - used) * 1000) for then, used in self._event_times]
             del self.latencies_ms[:-5000]
             self._event_times.clear()
 
