@@ -185,8 +185,23 @@ def _differential_at(tokens: list[Token], at: int) -> int:
     kinds = [one.kind for one in tokens[at:at + 4]]
     if kinds[:2] == ["letter", "letter"] and tokens[at].text == "d":
         return 2
-    is_upright = kinds in (["{", "letter", "}", "letter"], ["{", "letter", "letter", "}"])
-    return 4 if is_upright and tokens[at + 1].text == "d" else 0
+    if kinds == ["{", "letter", "}", "letter"]:
+        return 4 if tokens[at + 1].text == "d" else 0
+    is_group = kinds == ["{", "letter", "letter", "}"] and tokens[at + 1].text == "d"
+    return 4 if is_group and not _belongs_to_command(tokens, at) else 0
+
+
+def _belongs_to_command(tokens: list[Token], at: int) -> bool:
+    """Is the group that starts here what a command, a power or a subscript takes?"""
+    if at and tokens[at - 1].kind in ("^", "_"):
+        return True
+    depth = 0
+    for place in range(at - 1, -1, -1):
+        token = tokens[place]
+        if depth == 0 and token.kind != "}":
+            return token.kind == "command" and token.text not in OPERATORS
+        depth += (token.kind == "}") - (token.kind == "{")
+    return False
 
 
 def _differential_letter(tokens: list[Token], end: int) -> Symbol:
