@@ -53,7 +53,7 @@ def _is_harmless(body: Node, name: str, place: Node) -> bool:
     for kind, node in hazards(body, name):
         at_place = replaced(node, name, place)
         if letters(at_place) - {"e", "pi"}:
-            if kind != "nonzero" or not _is_nonzero(at_place):
+            if not _is_nonzero(at_place):
                 return False
             continue
         try:

@@ -8,7 +8,7 @@ from checker.calculus.building import ONE, ZERO, added, applied, is_number, numb
 from checker.calculus.derivative import differentiated
 from checker.calculus.parts import CONSTANT, Factor, linear_slope, rational_coefficients, split
 from checker.refusals import UnsupportedError
-from checker.syntax import Function, Node, Power, Symbol, letters
+from checker.syntax import Absolute, Function, Node, Power, Symbol, letters
 
 __all__ = ["by_parts_after", "integrated_power", "integrated_root"]
 
@@ -33,6 +33,8 @@ def integrated_power(factor: Factor, name: str) -> Node:
             if isinstance(root, Symbol) and root.name == "e":
                 return over(whole, rate)
             return over(whole, times(rate, applied("ln", root)))
+        case Absolute(body=inside) if power == 1 and (slope := linear_slope(inside, name)) is not None:
+            return over(times(inside, base), times(number(2), slope))
         case Function(arguments=(argument,)):
             slope = linear_slope(argument, name)
             if slope is None:
