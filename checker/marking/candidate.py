@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from checker.budget import Budget
-from checker.equality import uses_euler
+from checker.equality import equal, uses_euler
 from checker.errors import ParseError
 from checker.marking.comparison import is_same_question
 from checker.marking.shape import written_alike
@@ -17,7 +17,8 @@ from checker.report import Report, Working
 from checker.ring import UndefinedError, UnsupportedError
 from checker.solutions import is_true
 from checker.substitution import solved_for
-from checker.syntax import Alternatives, Note, Statement, letters, nodes_of, parse
+from checker.syntax import Alternatives, Expression, Note, Statement, letters, nodes_of, parse
+from checker.verdict import No
 
 __all__ = ["Candidate", "Written", "candidate"]
 
@@ -68,6 +69,16 @@ class Candidate:
     def at(self, index: int | None) -> Written | None:
         """The line with a number."""
         return next((one for one in self.written if one.index == index), None)
+
+    def is_part(self, target: Statement) -> bool:
+        """Is a value of the scheme another than the working's, so that it can be some terms of a line only?"""
+        if not isinstance(target, Expression) or self.is_misread or not self.written:
+            return False
+        first = self.written[0].statement
+        if not isinstance(first, Expression):
+            return False
+        budget = self.known.budget.part(0.2)
+        return isinstance(equal(first.body, target.body, budget=budget, euler=self.known.euler), No)
 
     def breaks_given(self, statement: Statement) -> bool:
         """Does a value lie outside what is given of its letter, such as a length below 0?"""

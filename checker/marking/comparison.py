@@ -10,7 +10,7 @@ from checker.equality import equal
 from checker.forms import checked_form
 from checker.marking.rounds import rounds_to
 from checker.marking.scheme import Form
-from checker.marking.shape import is_linear, shape, size, written_alike
+from checker.marking.shape import holds_terms, is_linear, shape, size, written_alike
 from checker.numeric import UnsureError
 from checker.outcome import Known
 from checker.polynomial import TooLargeError
@@ -45,6 +45,7 @@ class Likeness(Enum):
 
     SAME = "equivalent and of the form asked"
     FURTHER = "equivalent and simpler: it may come from the line asked for"
+    PART = "some of the line's terms are just it"
     ROUNDED = "a rounded value of it"
     UNROUNDED = "an exact value that rounds to it"
     UNSURE = "it could not be compared"
@@ -83,6 +84,10 @@ def compared(target: Statement, written: Statement, form: Form, known: Known, *,
             likeness = _likeness(one, part, form, known, is_opening=opens)
             if _ORDER.index(likeness) < _ORDER.index(best.likeness):
                 best = Match(likeness, part)
+        if _ORDER.index(Likeness.PART) < _ORDER.index(best.likeness) and not is_opening and (
+            isinstance(one, Expression) and holds_terms(written, one.body)
+        ):
+            best = Match(Likeness.PART, written)
     return best
 
 

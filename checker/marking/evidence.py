@@ -9,7 +9,7 @@ from checker.marking.candidate import Candidate, Written
 from checker.marking.comparison import Likeness, Match, compared
 from checker.marking.result import Awarded
 from checker.marking.scheme import Mark
-from checker.marking.shape import is_linear, one_piece_differs, pieces_shared, shape
+from checker.marking.shape import is_linear, most_terms, one_piece_differs, pieces_shared, shape
 from checker.relations import solved_letter
 from checker.syntax import Statement, parse
 
@@ -48,7 +48,10 @@ def weighed(mark: Mark, line: Written, told: Candidate) -> Evidence | None:
             if statement is None:
                 continue
             match = compared(target, statement, mark.form, told.known, is_opening=line.is_opening)
-            one = _by_likeness(mark, target, match, line, told)
+            one = (
+                _of_part(mark, target, match, line, told) if told.is_part(target)
+                else _by_likeness(mark, target, match, line, told)
+            )
             if one is not None and one.awarded is True:
                 return one
             if one is not None and (best is None or (best.awarded is False and one.awarded == "teacher")):
@@ -84,8 +87,22 @@ def _by_likeness(mark: Mark, target: Statement, match: Match, line: Written, tol
             return Evidence(False, f"Line {number} has the right value but is not written {asked}.", is_settled=True)
         case Likeness.LIKE:
             return _like(mark, target, match.part, line, told)
+        case Likeness.PART:
+            return None
         case _:
             return _slipped_further(mark, target, line, told) or _easier(mark, line, told)
+
+
+def _of_part(mark: Mark, target: Statement, match: Match, line: Written, told: Candidate) -> Evidence | None:
+    """A scheme may ask for some terms of a line only."""
+    number = line.index + 1
+    if match.likeness in (Likeness.SAME, Likeness.PART) and not mark.is_final:
+        sentence = f"Line {number} shows it among its terms."
+        return Evidence(True, sentence) if line.verdict == "slip" else _right(mark, line, told, sentence)
+    if line.verdict == "slip" and mark.kind == "M" and most_terms(line.statement) > most_terms(target):
+        return Evidence("teacher", f"The scheme asks for part of a line, and line {number} has a slip in it; the "
+                        "teacher decides.")
+    return None
 
 
 def _special(mark: Mark, line: Written, told: Candidate) -> Evidence | None:

@@ -35,7 +35,10 @@ from checker.syntax import (
     walk,
 )
 
-__all__ = ["Shape", "is_linear", "one_piece_differs", "pieces_shared", "shape", "size", "written_alike"]
+__all__ = [
+    "Shape", "holds_terms", "is_linear", "most_terms", "one_piece_differs", "pieces_shared", "shape", "size",
+    "written_alike",
+]
 
 Shape = tuple[object, ...]
 
@@ -223,6 +226,32 @@ def _key(part: Node | Statement) -> Shape:
         case _:
             tags = tuple(str(getattr(part, tag, "")) for tag in ("name", "mark", "operator"))
             return (type(part).__name__, *tags, *(_key(child) for child in children(part)))
+
+
+def holds_terms(statement: Statement, sought: Node) -> bool:
+    """Are all terms of a sum among the terms of one written sum, or is a product one of its terms, as written?"""
+    sought = _bare(sought)
+    if isinstance(sought, Sum):
+        terms = Counter((term.sign, *_key(term.body)) for term in sought.terms)
+    elif isinstance(sought, Product | Fraction) and size(sought) > 2:
+        terms = Counter([("+", *_key(sought))])
+    else:
+        return False
+    for top in nodes_of(statement):
+        for node in walk(top):
+            if isinstance(node, Sum) and not terms - Counter((term.sign, *_key(term.body)) for term in node.terms):
+                return True
+    return False
+
+
+def most_terms(statement: Statement) -> int:
+    """The terms of the longest sum that is written."""
+    sums = [node for top in nodes_of(statement) for node in walk(top) if isinstance(node, Sum)]
+    return max((len(node.terms) for node in sums), default=1)
+
+
+def _bare(node: Node) -> Node:
+    return _bare(node.body) if isinstance(node, Bracket) else node
 
 
 def one_piece_differs(first: Node | Statement, second: Node | Statement) -> bool:

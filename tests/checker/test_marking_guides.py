@@ -45,6 +45,7 @@ SURDS = "M1 5\\sqrt2+2\\sqrt2\nA1 7\\sqrt2"
 LOGS = "M1 x\\ln2=\\ln5\nA1 awrt x=2.32"
 FORMULA = "M1 x=\\frac{-6\\pm\\sqrt{36-8}}{2}\nA1 x=-3\\pm\\sqrt7"
 SQUARE = "M1 (x+3)^2-9+2\nA1 exact (x+3)^2-7"
+PARTS = "M1 3x+6\nM1 -2x+8\nA1 final x+14"
 PAIR = "M1 5x=15\nA1 x=3\nA1 y=2"
 PRODUCT = "M1 x^2+3x+2x+6\nA1 final x^2+5x+6"
 
@@ -93,6 +94,10 @@ CASES = [
          "expand"),
     Case("the form asked is exact", SQUARE, "x^2+6x+2 / =(x+3)^2-9+2 / =(x+3)^2-7", [True, True], 2, None),
     Case("the form asked is not reached", SQUARE, "x^2+6x+2 / =(x+3)^2-9+2", [True, False], 1, None),
+    # some terms of a line
+    Case("each bracket has its mark", PARTS, "3(x+2)-2(x-4) / =3x+6-2x+8 / =x+14", [True] * 3, 3, "expand"),
+    Case("a slip in the second bracket", PARTS, "3(x+2)-2(x-4) / =3x+6-2x-8 / =x-2", [True, ASK, False], 1, "expand"),
+    Case("neither bracket is seen", PARTS, "3(x+2)-2(x-4) / =x+2", [False, False, False], 0, "expand"),
     # SC, N
     Case("SC in place of nothing (AQA SC)", SPECIAL, "2x+3=13 / x=8", [False, False, True], 1),
     Case("SC beside an open M is the marker's", SPECIAL, "2x+3=13 / 2x=16 / x=8", [ASK, False, ASK], 0),
