@@ -7,10 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from checker.coefficients import NAMES, discriminant_of
-from checker.knowledge import implicit, inverse_of, is_subject, line_of, names_function, worked_out, worked_out_in
+from checker.knowledge import names_function
 from checker.outcome import Known, Outcome, undecided
+from checker.putting_in import implicit, inverse_of, is_subject, line_of, worked_out, worked_out_in
 from checker.relations import compare_relations
-from checker.steps import compare_values
 from checker.substitution import substituted
 from checker.syntax import (
     Chain,
@@ -27,6 +27,7 @@ from checker.syntax import (
     to_latex,
     walk,
 )
+from checker.value_steps import compare_values
 
 __all__ = ["introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
 

@@ -7,9 +7,9 @@ from enum import Enum
 from fractions import Fraction as Rational
 
 from checker.common_solutions import judged_by_solutions
-from checker.knowledge import is_subject
 from checker.outcome import Known
 from checker.polynomial import Poly, TooLargeError
+from checker.putting_in import is_subject
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.steps import judge_step
 from checker.syntax import Division, Fraction, Relation, Statement, System, letters, nodes_of, walk

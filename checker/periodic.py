@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from fractions import Fraction as Rational
-from math import ceil, floor, gcd, lcm
+from math import gcd, lcm
 
 from checker.angles import WAVES
-from checker.calculus.building import added, number, over, subtracted, symbol, times
+from checker.calculus.building import number
+from checker.half_angle import DENOMINATOR, MOST_TURNS, angle_places, angles_of, middle_of, pi_value
 from checker.numeric import Evaluator, Value, as_interval, difference, is_near_zero
 from checker.outcome import Known, Outcome, undecided
 from checker.real_roots import RealNumber, rational_number
@@ -17,23 +17,14 @@ from checker.rounding import decimal_places, rounding_of
 from checker.solutions import critical_values, is_true, links, places_of
 from checker.substitution import substituted_in
 from checker.syntax import (
-    Absolute,
     Alternatives,
     Bracket,
     Chain,
-    Division,
-    Fraction,
     Function,
-    Negation,
     Node,
     Number,
-    Postfix,
-    Power,
-    Product,
     Relation,
-    Root,
     Statement,
-    Sum,
     Symbol,
     letters,
     unfolded,
@@ -42,20 +33,7 @@ from checker.syntax import (
 
 __all__ = ["compare_periodic", "is_periodic"]
 
-_U = "\0u"  # the tangent of half the angle
 _COUNTERS = frozenset({"n", "k", "m", "N", "K"})
-_MOST_TIMES = 6  # the angle taken many times
-_MOST_TURNS = 40
-_DENOMINATOR = 24
-
-
-@dataclass(frozen=True, slots=True)
-class _Angle:
-    """times (rate x + shift), in the unit in which a turn is `turn`."""
-
-    rate: Rational
-    shift: Value
-    turn: Value
 
 
 def is_periodic(statement: Statement, name: str) -> bool:
@@ -78,7 +56,7 @@ def compare_periodic(
     Raises:
         UnsupportedError, UndefinedError, UnsureError, TooLargeError: it cannot be told.
     """
-    turn = Rational(360) if known.degrees else as_interval(Rational(2)) * _pi()
+    turn = Rational(360) if known.degrees else as_interval(Rational(2)) * pi_value()
     second = unfolded(second)
     counters = letters(second) & _COUNTERS - letters(first)
     if len(counters) == 1:
@@ -99,14 +77,6 @@ def compare_periodic(
     return told
 
 
-def _pi() -> Value:
-    return Evaluator({}).value(Symbol((0, 0), "pi"))
-
-
-def _middle(value: Value) -> Rational:
-    return value if isinstance(value, Rational) else RealNumber(value, "").middle
-
-
 # bounds
 
 
@@ -121,7 +91,7 @@ def _window(limits: Sequence[Statement], name: str, known: Known) -> tuple[Ratio
             up = sign in ("<", "\\le")
             for node, other, is_low in ((left, right, up), (right, left, not up)):
                 if isinstance(other, Symbol) and other.name == name and not letters(node) - {"pi"}:
-                    value = _middle(Evaluator({}).value(node))
+                    value = middle_of(Evaluator({}).value(node))
                     if is_low:
                         low = value if low is None else max(low, value)
                     else:
@@ -137,7 +107,7 @@ def _lasts(statement: Statement) -> bool:
 def _common_period(statements: Sequence[Statement], name: str, turn: Value, known: Known) -> Rational | Value:
     rates = [
         angle.rate for statement in statements for left, _, right in links(statement)
-        for angle in _angles((left, right), name, turn, known)
+        for angle in angles_of((left, right), name, turn, known)
     ]
     if not rates:
         raise UnsupportedError
@@ -158,7 +128,7 @@ def _compared(
         *_candidates(first, name, window, turn, known), *_candidates(second, name, window, turn, known),
         *(RealNumber(end, "") for end in window),
     ]
-    low, high = _middle(window[0]), _middle(window[1])
+    low, high = middle_of(window[0]), middle_of(window[1])
     lost: list[RealNumber] = []
     gained: list[RealNumber] = []
     common = stretch = False
@@ -211,7 +181,7 @@ def _told(
 def _written(place: RealNumber, known: Known) -> str:
     if known.degrees:
         return f"{_short(place.middle)}^{{\\circ}}"
-    share = _snapped(difference(place.value, Rational(0)), _pi()) if place.exact is None else None
+    share = _snapped(difference(place.value, Rational(0)), pi_value()) if place.exact is None else None
     if share is not None and share:
         top = {1: "", -1: "-"}.get(share.numerator, str(share.numerator)) + "\\pi"
         return top if share.denominator == 1 else f"\\frac{{{top}}}{{{share.denominator}}}"
@@ -224,7 +194,7 @@ def _short(value: Rational) -> str:
 
 def _snapped(value: Value, unit: Value) -> Rational | None:
     """The value as a simple share of the unit, when it is one."""
-    near = (_middle(value) / _middle(unit)).limit_denominator(_DENOMINATOR)
+    near = (middle_of(value) / middle_of(unit)).limit_denominator(DENOMINATOR)
     gap = difference(value, as_interval(unit) * near.numerator / near.denominator)
     return near if is_near_zero(gap) else None
 
@@ -242,7 +212,7 @@ def _without_bounds(
         shown = _written(RealNumber(wrong, ""), known)
         return Outcome("slip", f"{name} = {shown} does not satisfy the line before.", {name: shown})
     if len(values) > 1:
-        whole = _middle(turn)
+        whole = middle_of(turn)
         for low in (Rational(0), -whole / 2):
             window = (low, low + whole)
             inside = [
@@ -292,12 +262,12 @@ def _fits(first: Statement, name: str, value: Value, places: int | None, turn: V
         return True
     if places is None or (places == 0 and not known.degrees):
         return False
-    middle, whole = _middle(value), _middle(turn)
+    middle, whole = middle_of(value), middle_of(turn)
     window = (middle - whole, middle + whole)
     near = min(
-        _solutions(first, name, window, turn, known), key=lambda one: abs(one.middle - _middle(value)), default=None
+        _solutions(first, name, window, turn, known), key=lambda one: abs(one.middle - middle_of(value)), default=None
     )
-    return near is not None and rounding_of(near.value, _middle(value), places) in ("rounded", "cut", "exact")
+    return near is not None and rounding_of(near.value, middle_of(value), places) in ("rounded", "cut", "exact")
 
 
 def _solutions(
@@ -326,7 +296,7 @@ def _by_rounding(
     gap = Rational(1)
     found = [
         one for one in inside
-        if any(abs(one.middle - _middle(value)) < (gap if known.degrees else gap / 20) for value, _ in values)
+        if any(abs(one.middle - middle_of(value)) < (gap if known.degrees else gap / 20) for value, _ in values)
     ]
     if len(found) == len(inside):
         return Outcome("follows", "Rounded." if len(values) == len(inside) else "")
@@ -352,12 +322,12 @@ def _general(
         steps.append(abs(moves / rate))
     if not steps:
         raise UnsupportedError
-    period = _middle(_common_period([first], name, turn, known))
-    shares = [(step / _middle(turn)).limit_denominator(_DENOMINATOR) for step in (*steps, period)]
+    period = middle_of(_common_period([first], name, turn, known))
+    shares = [(step / middle_of(turn)).limit_denominator(DENOMINATOR) for step in (*steps, period)]
     if any(not share for share in shares):
         raise UnsupportedError
     whole = Rational(lcm(*(share.numerator for share in shares)), gcd(*(share.denominator for share in shares)))
-    if whole > _MOST_TURNS:
+    if whole > MOST_TURNS:
         raise UnsupportedError
     least = min(shares)
     reach = int(whole / least) * 2 + 4
@@ -380,7 +350,7 @@ def _rate(sides: tuple[Node, Node], name: str, known: Known) -> Rational:
         point[name] = Rational(at)
         evaluator = Evaluator(point, euler=known.euler)
         values.append(difference(evaluator.value(sides[0]), evaluator.value(sides[1])))
-    grown = _middle(difference(values[1], values[0]))
+    grown = middle_of(difference(values[1], values[0]))
     if not grown:
         raise UnsupportedError
     return grown
@@ -398,11 +368,11 @@ def _candidates(
         known.budget.check()
         if name not in letters(left) | letters(right):
             continue
-        angles = list(_angles((left, right), name, turn, known))
+        angles = list(angles_of((left, right), name, turn, known))
         if not angles:
             found += _plain_places(left, sign, right, name, known)
             continue
-        found += _angle_places(left, right, angles, name, window, turn, known)
+        found += angle_places(left, right, angles, name, window, turn, known)
     return found
 
 
@@ -415,169 +385,3 @@ def _plain_places(left: Node, sign: str, right: Node, name: str, known: Known) -
     return values
 
 
-def _angles(sides: Sequence[Node], name: str, turn: Value, known: Known) -> Iterator[_Angle]:
-    for side in sides:
-        for node in walk(side):
-            if isinstance(node, Function) and node.name in WAVES and name in letters(node):
-                if len(node.arguments) != 1:
-                    raise UnsupportedError
-                yield _angle_of(node.arguments[0], name, turn, known)
-
-
-def _angle_of(argument: Node, name: str, turn: Value, known: Known) -> _Angle:
-    body = argument.body if known.degrees and isinstance(argument, Postfix) and argument.mark == "°" else argument
-    if letters(body) - {name, "pi", "e"}:
-        raise UnsupportedError
-    values = [Evaluator({name: Rational(at)}, euler=known.euler).value(body) for at in (0, 1, 2, 5)]
-    rate = difference(values[1], values[0])
-    if not is_near_zero(difference(difference(values[2], values[1]), rate)):
-        raise UnsupportedError
-    if not is_near_zero(difference(difference(values[3], values[0]), rate * 5)):
-        raise UnsupportedError
-    exact = rate if isinstance(rate, Rational) else _middle(rate).limit_denominator(_DENOMINATOR)
-    if not exact or not is_near_zero(difference(rate, exact)):
-        raise UnsupportedError
-    return _Angle(exact, values[0], turn)
-
-
-def _angle_places(
-    left: Node, right: Node, angles: Sequence[_Angle], name: str, window: tuple[Value, Value], turn: Value, known: Known
-) -> list[RealNumber]:
-    """Zeros by the tangent of half the angle that all are multiples of."""
-    rate = Rational(gcd(*(one.rate.numerator for one in angles)), lcm(*(one.rate.denominator for one in angles)))
-    shift = None
-    for one in angles:
-        times_it = one.rate / rate
-        own = one.shift / times_it.numerator
-        if abs(times_it) > _MOST_TIMES:
-            raise UnsupportedError
-        if shift is None:
-            shift = own
-        elif not is_near_zero(difference(shift, own)):
-            raise UnsupportedError
-    base = _Angle(rate, shift if shift is not None else Rational(0), turn)
-    whole = subtracted(_halved(left, name, base, known), _halved(right, name, base, known))
-    if name in letters(whole):
-        raise UnsupportedError
-    halves: list[RealNumber] = []
-    if _U in letters(whole):
-        zero = Relation((0, 0), whole, "=", number(0), (0, 0))
-        halves, _ = critical_values(zero, _U, {}, known.budget, euler=known.euler, search=False)
-    quarter = turn / 4
-    most = max(abs(one.rate / rate) for one in angles)
-    thetas = [_theta(half, turn, known) for half in halves]
-    for step in range(4 * int(most)):
-        thetas.append(quarter * step / int(most))
-    found = []
-    for theta in thetas:
-        found += _turned(theta, base, window)
-    return found
-
-
-def _theta(half: RealNumber, turn: Value, known: Known) -> Value:
-    """Twice the arc whose tangent is given, exact in degrees where it is a simple number of them."""
-    node = Function((0, 0), "arctan", (Symbol((0, 0), "t"),))
-    radians = Evaluator({"t": half.value}).value(node) * 2
-    value = as_interval(radians) * 180 / _pi() if known.degrees else radians
-    if known.degrees:
-        near = _middle(value).limit_denominator(_DENOMINATOR)
-        if is_near_zero(difference(value, near)):
-            return near
-    return value
-
-
-def _turned(theta: Value, base: _Angle, window: tuple[Value, Value]) -> list[RealNumber]:
-    """(theta + n turns - shift) / rate for every n that falls into the window."""
-    low, high = _middle(window[0]), _middle(window[1])
-    ends = sorted(((low * base.rate), (high * base.rate)))
-    start = _middle(difference(theta, base.shift))
-    turn = _middle(base.turn)
-    found = []
-    first, last = ceil((ends[0] - start) / turn) - 1, floor((ends[1] - start) / turn) + 1
-    if last - first > 4 * _MOST_TURNS:
-        raise UnsupportedError
-    for number_of in range(first, last + 1):
-        value = difference(theta, base.shift)
-        moved = base.turn * number_of
-        total = value + moved if isinstance(value, Rational) and isinstance(moved, Rational) else (
-            as_interval(value) + as_interval(moved)
-        )
-        place = total / base.rate if isinstance(total, Rational) else (
-            total * base.rate.denominator / base.rate.numerator
-        )
-        found.append(rational_number(place) if isinstance(place, Rational) else RealNumber(place, ""))
-    return found
-
-
-def _halved(node: Node, name: str, base: _Angle, known: Known) -> Node:
-    """The node with each sine, cosine and the like by the tangent of half the base angle."""
-
-    def deeper(one: Node) -> Node:
-        return _halved(one, name, base, known)
-
-    if name not in letters(node):
-        return node
-    match node:
-        case Function(name=called, arguments=(argument,), power=power) if called in WAVES:
-            angle = _angle_of(argument, name, base.turn, known)
-            times_it = angle.rate / base.rate
-            wave = _wave(called, int(times_it))
-            return wave if power is None else Power(node.span, Bracket(node.span, wave, "("), power)
-        case Bracket(body=body):
-            return Bracket(node.span, deeper(body), "(")
-        case Sum(terms=terms):
-            total: Node = number(0)
-            for term in terms:
-                if term.sign not in ("+", "-"):
-                    raise UnsupportedError
-                part = Bracket(node.span, deeper(term.body), "(")
-                total = added(total, part) if term.sign == "+" else subtracted(total, part)
-            return total
-        case Product(factors=factors):
-            return times(*(Bracket(node.span, deeper(factor), "(") for factor in factors))
-        case Fraction(numerator=top, denominator=bottom) | Division(left=top, right=bottom):
-            return over(deeper(top), deeper(bottom))
-        case Power(base=inner, exponent=exponent) if not letters(exponent):
-            return Power(node.span, Bracket(node.span, deeper(inner), "("), exponent)
-        case Negation(body=body):
-            return times(number(-1), Bracket(node.span, deeper(body), "("))
-        case Root(radicand=radicand, index=index):
-            return Root(node.span, deeper(radicand), index)
-        case Absolute(body=body):
-            return Absolute(node.span, deeper(body))
-        case _:
-            raise UnsupportedError
-
-
-def _wave(called: str, count: int) -> Node:
-    sine, cosine = _multiple(abs(count))
-    if count < 0:
-        sine = times(number(-1), sine)
-    match called:
-        case "sin":
-            return sine
-        case "cos":
-            return cosine
-        case "tan":
-            return over(sine, cosine)
-        case "cot":
-            return over(cosine, sine)
-        case "sec":
-            return over(number(1), cosine)
-        case _:
-            return over(number(1), sine)
-
-
-def _multiple(count: int) -> tuple[Node, Node]:
-    """Sine and cosine of the angle taken so many times."""
-    u = symbol(_U)
-    below = Bracket((0, 0), added(number(1), Power((0, 0), u, number(2))), "(")
-    sine = over(times(number(2), u), below)
-    cosine = over(Bracket((0, 0), subtracted(number(1), Power((0, 0), u, number(2))), "("), below)
-    s, c = sine, cosine
-    for _ in range(count - 1):
-        s, c = (
-            Bracket((0, 0), added(times(s, cosine), times(c, sine)), "("),
-            Bracket((0, 0), subtracted(times(c, cosine), times(s, sine)), "("),
-        )
-    return s, c

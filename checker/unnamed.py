@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from checker.relations import is_limit
+from checker.bounds import is_limit
 from checker.solutions import links
 from checker.substitution import substituted_in
 from checker.syntax import Alternatives, Chain, Expression, Line, Note, Relation, Statement, Symbol, System, letters

@@ -4,23 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import Literal
 
 from checker.accuracy import stated_accuracy
+from checker.bounds import is_limit
 from checker.budget import OutOfTimeError
 from checker.claims import introduces, judged_claim, restricts_nothing, set_to_nought
 from checker.common_solutions import judged_by_solutions
 from checker.errors import ParseError
 from checker.further import Place, equations_of, place_of
 from checker.identical import judged_by_coefficients
+from checker.kinder import is_put_in, is_taken, names_something, read_kindly
 from checker.knowledge import learned, solved_by_number
+from checker.line_kinds import (
+    CONSTANTS,
+    are_values,
+    bounds_values,
+    is_domain,
+    is_equation,
+    is_exchanged,
+    is_value,
+    parts_of_line,
+    valued_letter,
+)
 from checker.outcome import Known, Outcome, undecided
-from checker.relations import compare_relations, is_limit, solved_letter, unfolded_branches
+from checker.relations import compare_relations
 from checker.report import Verdict
-from checker.rounding import decimal_places
-from checker.solutions import links
-from checker.steps import divides_by_zero, false_number, judge_step, value_of_line
-from checker.substitution import solved_for, substituted_in
+from checker.standing import Entry, Family, Step
+from checker.steps import divides_by_zero, false_number, judge_step
+from checker.substitution import solved_for
 from checker.syntax import (
     Alternatives,
     Chain,
@@ -30,22 +41,17 @@ from checker.syntax import (
     Note,
     Relation,
     Statement,
-    Steps,
     Symbol,
     System,
     letters,
     parse_line,
-    to_latex,
 )
 from checker.systems import follows_together
-from checker.templates import put_into_formula
 
 __all__ = ["Entry", "Step", "Walk", "parts_of_line"]
 
-_CONSTANTS = frozenset({"pi", "i"})
 _FARTHEST = 12  # earlier lines that a line is tried against
 _SECONDS_A_LINE = 0.8
-_TO_BE_FOUND = frozenset("ABCDPQR")
 _TAKEN = "A value put in; it is taken as given."
 _ORDER = {"follows": 0, "loses": 1, "adds": 2, "undecided": 3, "slip": 4}
 _READINGS = {
@@ -57,36 +63,6 @@ _READINGS = {
     "list": "The commas are read as parting numbers.",
     "power of a function": "The power is read as belonging to the bracket.",
 }
-
-Family = Literal["sound", "slip"]
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """A statement that stands on a line, and whether it came before or after a slip."""
-
-    index: int
-    statement: Statement
-    family: Family
-    is_start: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One line judged: verdict, the line it came from, and why.
-
-    Args:
-        verdict, source, outcome: as reported; source is a line number.
-        part: the statement of the line that the verdict is on.
-        before: the entries that stood before that statement, the nearest last.
-    """
-
-    verdict: Verdict
-    source: int | None
-    outcome: Outcome
-    part: Statement
-    before: tuple[Entry, ...] = ()
-
 
 @dataclass(slots=True)
 class Walk:
@@ -129,7 +105,7 @@ class Walk:
         step: Step | None = None
         for at, part in enumerate(parts):
             one = self._judged(index, part, line)
-            if at == 0 and len(parts) > 1 and solved_by_number(part) and self._is_put_in(one):
+            if at == 0 and len(parts) > 1 and solved_by_number(part) and is_put_in(one, self.entries):
                 definition = Definition(part.span, part.left, part.right)  # type: ignore[union-attr, arg-type]
                 one = Step("start", None, Outcome("follows", _TAKEN), definition)
             if step is None or _ORDER[step.outcome.kind] < _ORDER[one.outcome.kind]:
@@ -161,17 +137,6 @@ class Walk:
             return next((entry.family for entry in reversed(self.entries) if entry.index == step.source), "sound")
         return "sound"
 
-    def _is_put_in(self, step: Step) -> bool:
-        """x = 0 before "so 4y = 12": no line before was being solved for it."""
-        if step.outcome.kind == "follows":
-            return False
-        name = solved_for(step.part)
-        last = next((one for one in reversed(self.entries) if not isinstance(one.statement, Definition)), None)
-        return name is not None and (
-            last is None or solved_for(last.statement) is not None
-            or letters(last.statement) - _CONSTANTS != {name[0]}
-        )
-
     # one statement
 
     def _judged(self, index: int, part: Statement, line: Line) -> Step:
@@ -187,93 +152,31 @@ class Walk:
             again = self._read_again(index, line)
             if again is not None:
                 outcome, source = again
-        if outcome.kind == "slip" or (outcome.kind in ("adds", "loses") and _is_equation(part)):
+        if outcome.kind == "slip" or (outcome.kind in ("adds", "loses") and is_equation(part)):
             place = self._further(index, part, line)
             if place is Place.FURTHER:
                 return Step("start", None, Outcome("follows", "Taken as a further equation of the system."), part)
             if place is Place.UNCLEAR and outcome.kind == "slip":
                 told = "It does not follow from the line before; it may be a further equation. Say which is meant."
                 outcome = undecided(told, is_soft=True)
-        if outcome.kind == "undecided" and outcome.is_soft and self._is_taken(part, line):
+        if outcome.kind == "undecided" and outcome.is_soft and is_taken(part, line, self.entries):
             return Step("start", None, Outcome("follows", _TAKEN), part)
-        softer = self._softer(part, line, outcome, source)
+        if outcome.kind == "slip" and self.has_vectors:
+            return Step("undecided", None, undecided("Vectors are not judged."), part)
+        softer = read_kindly(part, line, outcome, source, self.entries, self.known)
         if softer is not None:
-            return softer
-        if outcome.kind == "slip" and source is not None and _bounds_values(source.statement, part):
+            number = None if softer.source is None else softer.source.index
+            told = self._verdict(softer.outcome, softer.source)
+            return Step(told, number, softer.outcome, softer.part, tuple(self.entries))
+        if outcome.kind == "slip" and source is not None and bounds_values(source.statement, part):
             return Step("start", None, Outcome("follows", "A condition on the letter, taken as given."), part)
-        if outcome.kind in ("undecided", "slip") and self._names_something(index, part):
+        if outcome.kind in ("undecided", "slip") and names_something(part, self.lines[index + 1:], self.entries):
             definition = Definition(part.span, part.left, part.right)  # type: ignore[union-attr, arg-type]
             return Step("follows", None, Outcome("follows", "A name for later lines."), definition)
-        if outcome.kind == "slip" and any(_exchanged(entry.statement, part) for entry in self.entries):
+        if outcome.kind == "slip" and any(is_exchanged(entry.statement, part) for entry in self.entries):
             return Step("start", None, Outcome("follows", "The two letters are exchanged, as for an inverse."), part)
         index_of_source = None if source is None else source.index
         return Step(self._verdict(outcome, source), index_of_source, outcome, part, tuple(self.entries))
-
-    def _names_something(self, index: int, part: Statement) -> bool:
-        """u = x^2 without "let": a new letter for an expression in known ones, and a later line uses it."""
-        if not isinstance(part, Relation) or part.operator != "=" or not isinstance(part.left, Symbol):
-            return False
-        name, inside = part.left.name, letters(part.right) - _CONSTANTS
-        seen = frozenset().union(*(letters(entry.statement) for entry in self.entries))
-        if name in seen or name in inside or not inside or not inside <= seen:
-            return False
-        return any(
-            name in letters(later.statement) for later in self.lines[index + 1:] if later is not None
-        )
-
-    def _softer(self, part: Statement, line: Line, outcome: Outcome, source: Entry | None) -> Step | None:
-        """What else a line that does not follow may be: the boundary of an inequality, a further bound, a check."""
-        if outcome.kind == "follows":
-            return None
-        if outcome.kind != "undecided" and any(_is_boundary(one.statement, part, self.known) for one in self.entries):
-            return Step("start", None, Outcome("follows", "The boundary of the inequality."), part)
-        starts = [entry.statement for entry in self.entries]
-        if outcome.kind == "slip" and starts and _is_bound(part) and all(_is_bound(one) for one in starts):
-            return Step("start", None, Outcome("follows", "A further condition, taken as given."), part)
-        if outcome.kind in ("slip", "adds") and len(starts) > 1 and all(_is_bound(one) for one in starts):
-            both = System(part.span, tuple(starts))
-            if compare_relations(both, part, self.known).kind == "follows":
-                told = Outcome("follows", "From the lines before together.")
-                return Step("follows", self.entries[-1].index, told, part)
-        if outcome.kind == "adds" and line.conditions and not letters(part) - _CONSTANTS:
-            told = Outcome("follows", "The check holds.")
-            return Step("follows", None if source is None else source.index, told, part)
-        if outcome.kind == "slip" and self.has_vectors:
-            return Step("undecided", None, undecided("Vectors are not judged."), part)
-        if outcome.kind == "undecided" and outcome.is_soft:
-            for entry in reversed(self.entries):
-                found = put_into_formula(entry.statement, part, self.known)
-                if found is not None:
-                    return Step(self._verdict(found, entry), entry.index, found, part, tuple(self.entries))
-            identity = self._with_constants(part)
-            if identity is not None:
-                told = Outcome("follows", "With constants that are to be found.")
-                return Step("start", None, told, identity)
-        return None
-
-    def _with_constants(self, part: Statement) -> Statement | None:
-        """= A/(x+1) + B/(x+3) after a fraction: an identity that holds for the right A and B."""
-        if not isinstance(part, Expression) or not part.continues or not self.entries:
-            return None
-        before = value_of_line(self.entries[-1].statement)
-        new = letters(part) - (letters(before) if before is not None else frozenset())
-        if before is None or not new or not new <= _TO_BE_FOUND:
-            return None
-        return Relation(part.span, before, "=", part.body, part.span)
-
-    def _is_taken(self, part: Statement, line: Line) -> bool:
-        """Values with no line to come from: y = 12 when x = 2, or u = 5, a = 2, or x = 4 after y = 2x + 3."""
-        if line.conditions and _is_value(part):
-            return True
-        parts = part.parts if isinstance(part, System) else (part,)
-        if not all(solved_by_number(one) for one in parts):
-            return False
-        if len(parts) > 1:
-            return True
-        name = solved_for(part)
-        subjects = {told[0] for entry in self.entries if (told := solved_for(entry.statement)) is not None}
-        used = frozenset().union(*(letters(entry.statement) for entry in self.entries))
-        return name is not None and name[0] in used and name[0] not in subjects
 
     def _verdict(self, outcome: Outcome, source: Entry | None) -> Verdict:
         if outcome.kind != "follows":
@@ -313,7 +216,7 @@ class Walk:
                     outcome = judged_by_coefficients(entry.statement, part, step_known) or outcome
                 if outcome.kind not in ("follows", "slip"):
                     outcome = set_to_nought(entry.statement, part, step_known) or outcome
-                if outcome.kind == "slip" and not entry.is_start and _are_values(entry.statement, part):
+                if outcome.kind == "slip" and not entry.is_start and are_values(entry.statement, part):
                     continue  # another value of the same letter, put in or of another branch
                 if outcome.kind != "follows" and restricts_nothing(entry.statement, known):
                     outcome = undecided("It is not clear how this line comes from the rule before it.", is_soft=True)
@@ -393,17 +296,17 @@ class Walk:
             return None
         for entry in reversed(self.entries):
             told = solved_for(entry.statement)
-            if told is None or told[0] != solved[0] or letters(told[1]) - _CONSTANTS != {given[0]}:
+            if told is None or told[0] != solved[0] or letters(told[1]) - CONSTANTS != {given[0]}:
                 continue
             outcome = judge_step(entry.statement, rest, replace(known, givens=(*known.givens, value)))
             return (outcome, entry) if outcome.kind in ("follows", "slip") else None
         return None
 
     def _together(self, part: Statement, known: Known) -> tuple[Outcome, Entry | None] | None:
-        latest = {told: entry for entry in self.entries if (told := _valued(entry.statement)) is not None}
+        latest = {told: entry for entry in self.entries if (told := valued_letter(entry.statement)) is not None}
         earlier = [
             (entry.index, entry.statement) for entry in self.entries
-            if (told := _valued(entry.statement)) is None or latest[told] is entry
+            if (told := valued_letter(entry.statement)) is None or latest[told] is entry
         ]
         try:
             outcome = follows_together(earlier, part, known)
@@ -433,7 +336,7 @@ class Walk:
     def _known_for(self, line: Line) -> Known:
         values = [
             entry.statement for entry in self.entries
-            if isinstance(entry.statement, Definition) or _is_value(entry.statement) or _is_domain(entry.statement)
+            if isinstance(entry.statement, Definition) or is_value(entry.statement) or is_domain(entry.statement)
             or (entry.is_start and entry.index > 0 and is_limit(entry.statement))
         ]
         budget = self.known.budget.part(_SECONDS_A_LINE)
@@ -478,87 +381,12 @@ class Walk:
         starts = [entry.statement for entry in self.entries if entry.is_start]
         if not starts or self.first_slip is not None or not any(isinstance(one, Relation | System) for one in starts):
             return Place.SLIP
-        if line.label is not None and isinstance(part, Relation) and len(letters(part) - _CONSTANTS) > 1:
+        if line.label is not None and isinstance(part, Relation) and len(letters(part) - CONSTANTS) > 1:
             return Place.FURTHER
         later = [
             statement for one in self.lines[index + 1:] if one is not None
             for statement in parts_of_line(one.statement) if not isinstance(statement, Expression | Note)
         ]
         return place_of(part, starts, later, self.known)
-
-
-def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
-    """The statements of a line that stand one after another."""
-    if isinstance(statement, Steps):
-        return tuple(part for whole in statement.parts for part in parts_of_line(whole))
-    return (statement,)
-
-
-def _is_equation(statement: Statement) -> bool:
-    return isinstance(statement, Relation) and statement.operator == "="
-
-
-def _is_boundary(first: Statement, second: Statement, known: Known) -> bool:
-    """(x-5)(x+3) = 0 or x = 5, -3 after (x-5)(x+3) > 0."""
-    if not isinstance(first, Relation) or first.operator not in ("<", ">", "\\le", "\\ge"):
-        return False
-    if not links(second) or any(sign != "=" for _, sign, _ in links(second)):
-        return False
-    equation = replace(first, operator="=")
-    return letters(first) == letters(second) and compare_relations(equation, second, known).kind == "follows"
-
-
-def _is_bound(statement: Statement) -> bool:
-    """x < 3 or x >= -1: a letter and a number."""
-    return (
-        isinstance(statement, Relation) and statement.operator in ("<", ">", "\\le", "\\ge")
-        and isinstance(statement.left, Symbol) and not letters(statement.right)
-    )
-
-
-def _bounds_values(first: Statement, second: Statement) -> bool:
-    """x > 0 after x = -12 or x = 7: a condition by which one is left out."""
-    return (
-        isinstance(second, Relation) and is_limit(second) and second.operator != "\\ne"
-        and len(unfolded_branches(first)) > 1 and solved_letter(first) is not None
-        and letters(second) == {solved_letter(first)}
-        and isinstance(second.left, Symbol) != isinstance(second.right, Symbol)
-    )
-
-
-def _valued(statement: Statement) -> str | None:
-    """The letter that a line such as x = 5 gives a number to."""
-    solved = solved_for(statement)
-    return solved[0] if solved is not None and solved_by_number(statement) else None
-
-
-def _are_values(first: Statement, second: Statement) -> bool:
-    """Do both give a number in digits to the same letter?"""
-    one, other = solved_for(first), solved_for(second)
-    if one is None or other is None or one[0] != other[0]:
-        return False
-    numbers = decimal_places(one[1]), decimal_places(other[1])
-    return numbers[0] is not None and numbers[1] is not None and numbers[0][1] <= numbers[1][1]
-
-
-def _exchanged(first: Statement, second: Statement) -> bool:
-    """Is the second the first with its two letters exchanged?"""
-    names = sorted(letters(first) - _CONSTANTS)
-    if len(names) != 2 or not isinstance(first, Relation) or not isinstance(second, Relation):
-        return False
-    one, other = names
-    swapped = substituted_in(first, {one: Symbol(first.span, other), other: Symbol(first.span, one)})
-    return to_latex(swapped) == to_latex(second)
-
-
-def _is_domain(statement: Statement) -> bool:
-    return isinstance(statement, Relation) and statement.operator == "\\in"
-
-
-def _is_value(statement: Statement) -> bool:
-    """x = 3 or y = 2x + 1: something that can be put in later."""
-    if isinstance(statement, System):
-        return all(solved_for(part) is not None for part in statement.parts)
-    return solved_for(statement) is not None
 
 

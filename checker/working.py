@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from checker.accuracy import Accuracy, stated_accuracy
 from checker.angles import in_degrees
+from checker.bounds import is_limit
 from checker.budget import Budget, OutOfTimeError
 from checker.claims import judged_alone
 from checker.equality import equal, uses_euler
@@ -16,7 +17,7 @@ from checker.errors import ParseError
 from checker.final import final_answer, told_of_answer
 from checker.identities import claimed
 from checker.outcome import Known, Outcome, point_text, witness_json
-from checker.relations import compare_relations, is_limit, solved_letter
+from checker.relations import compare_relations, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
 from checker.smallest import difference_slip
 from checker.solutions import links

@@ -3,12 +3,30 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
 from checker.syntax.labels import after_label, is_label
+from checker.syntax.segments import (
+    all_equal,
+    ends_of,
+    gives_number,
+    is_number_for_letter,
+    is_solved,
+    joined_words,
+    left_text,
+    name_of,
+    relates,
+    says_whole,
+    side_of,
+    solved_letter,
+    span_of,
+    speaks_of_sets,
+    with_depth,
+    with_left,
+)
 from checker.syntax.sets import UNNAMED, SetReader, in_integers, is_set, is_set_sign, told_by_words
 from checker.syntax.surroundings import surroundings_of
 from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
@@ -21,7 +39,6 @@ from checker.syntax.tree import (
     Node,
     Note,
     Relation,
-    Span,
     Statement,
     Steps,
     Symbol,
@@ -39,8 +56,6 @@ _PUTTING_IN = frozenset({
     "when", "at", "for", "if", "put", "putting", "sub", "substitute", "substituting", "using", "given", "where", "with",
 })
 _LENGTH_UNITS = ("c m", "m m", "k m", "k g")
-_OPENERS = frozenset({"open", "{"})
-_CLOSERS = frozenset({"close", "}"})
 
 
 def parse(text: str) -> Statement:
@@ -200,12 +215,12 @@ class _LineParser:
 
     def _after_value(self, tokens: list[Token]) -> list[Token]:
         """x = 1: 6 = 3A, a value and what it gives: the value becomes a condition."""
-        at = next((n for n, (token, depth) in enumerate(_with_depth(tokens)) if depth == 0 and token.kind == ":"), -1)
+        at = next((n for n, (token, depth) in enumerate(with_depth(tokens)) if depth == 0 and token.kind == ":"), -1)
         head, rest = tokens[:at], tokens[at + 1:]
-        if at < 3 or not _relates(rest) or not _relates(head):
+        if at < 3 or not relates(rest) or not relates(head):
             return tokens
         value = self._alternatives(head)
-        if not _is_number_for_letter(value):
+        if not is_number_for_letter(value):
             return tokens
         self.conditions.append(value)
         return self._leading(rest)
@@ -214,23 +229,23 @@ class _LineParser:
         """When x = 3, y = 5: the value after "when" becomes a condition, or a name where nothing follows it."""
         if not self.puts_in:
             return statement
-        if isinstance(statement, Relation) and _is_number_for_letter(statement) and isinstance(statement.left, Symbol):
+        if isinstance(statement, Relation) and is_number_for_letter(statement) and isinstance(statement.left, Symbol):
             return Definition(statement.span, statement.left, statement.right)
-        if isinstance(statement, System | Steps) and len(statement.parts) > 1 and _is_number_for_letter(
+        if isinstance(statement, System | Steps) and len(statement.parts) > 1 and is_number_for_letter(
             statement.parts[0]
         ):
             self.conditions.append(statement.parts[0])
             rest = statement.parts[1:]
             if len(rest) == 1:
                 return rest[0]
-            return replace(statement, span=_span_of(rest), parts=rest)
+            return replace(statement, span=span_of(rest), parts=rest)
         return statement
 
     # from links down to one relation
 
     def _steps(self, tokens: list[Token]) -> Statement:
         groups: list[list[Token]] = [[]]
-        for token, depth in _with_depth(tokens):
+        for token, depth in with_depth(tokens):
             inside = token.kind == "text" and token.text in _LINKING and groups[-1]
             if depth == 0 and (token.kind == "link" or inside):
                 if groups[-1]:
@@ -241,12 +256,12 @@ class _LineParser:
         parts = [part for part in parts if not isinstance(part, Note)] or parts
         if not parts:
             raise ParseError(self.text, len(self.text), "an expression or an equation")
-        return parts[0] if len(parts) == 1 else Steps(_span_of(parts), tuple(parts))
+        return parts[0] if len(parts) == 1 else Steps(span_of(parts), tuple(parts))
 
     def _alternatives(self, tokens: list[Token]) -> Statement:
         tokens = self._without_conditions(tokens)
         groups: list[list[Token]] = [[]]
-        for token in _joined_words(tokens, "or"):
+        for token in joined_words(tokens, "or"):
             if token.kind == "text" and token.text in ("or", "either"):
                 if groups[-1]:
                     groups.append([])
@@ -260,10 +275,10 @@ class _LineParser:
             return branches[0]
         if not branches:
             return Note((0, len(self.text)), " ".join(self.notes))
-        return Alternatives(_span_of(branches), tuple(branches))
+        return Alternatives(span_of(branches), tuple(branches))
 
     def _without_conditions(self, tokens: list[Token]) -> list[Token]:
-        for at, (token, depth) in enumerate(_with_depth(tokens)):
+        for at, (token, depth) in enumerate(with_depth(tokens)):
             if depth == 0 and at and token.kind == "text" and token.text.split()[0].strip(",").lower() in _CONDITIONAL:
                 rest = self._leading(list(tokens[at + 1:]))
                 self.notes.append(self.text[token.start:tokens[-1].end])
@@ -279,12 +294,12 @@ class _LineParser:
         """The parts between commas: conditions that hold at once, or further values of one letter."""
         segments: list[list[Token]] = [[]]
         joined_by_and = False
-        listing = list(_with_depth(_joined_words(tokens, "and")))
+        listing = list(with_depth(joined_words(tokens, "and")))
         for at, (token, depth) in enumerate(listing):
             if depth == 0 and (token.kind == "separator" or (token.kind == "text" and token.text == "and")):
                 joined_by_and = joined_by_and or token.kind == "text"
                 segments.append([])
-            elif depth == 0 and token.kind == "gap" and _relates(segments[-1]) and _relates(
+            elif depth == 0 and token.kind == "gap" and relates(segments[-1]) and relates(
                 one for one, _ in listing[at + 1:]
             ):
                 segments.append([])
@@ -298,25 +313,25 @@ class _LineParser:
             cleaned = self._cleaned(segment)
             if cleaned:
                 parts.append(self._relation(cleaned))
-        parts = [part for part in parts if not _says_whole(part, parts)]
+        parts = [part for part in parts if not says_whole(part, parts)]
         if not parts:
             return []
-        lead = next((part for part in (*reversed(earlier), *parts) if _is_solved(part)), None)
+        lead = next((part for part in (*reversed(earlier), *parts) if is_solved(part)), None)
         if lead is None and all(isinstance(part, Expression) and not letters(part) - {"pi"} for part in parts[1:]):
             # 2x = 60, 120 and 2x = 60 or 120
-            lead = next((part for part in (*reversed(earlier), parts[0]) if _gives_number(part)), None)
-        filled = [_with_left(part, lead) for part in parts]
-        names = {_solved_letter(part) or _left_text(part) for part in filled}
+            lead = next((part for part in (*reversed(earlier), parts[0]) if gives_number(part)), None)
+        filled = [with_left(part, lead) for part in parts]
+        names = {solved_letter(part) or left_text(part) for part in filled}
         if len(filled) == 1:
             return filled
         values_only = any(isinstance(part, Expression) for part in parts[1:])
-        if len(names) == 1 and None not in names and (values_only or not joined_by_and or _all_equal(filled)):
+        if len(names) == 1 and None not in names and (values_only or not joined_by_and or all_equal(filled)):
             return filled
         if all(isinstance(part, Expression) for part in filled):
             if not any(isinstance(part, Expression) and part.continues for part in filled):
                 return filled
             raise ParseError(self.text, segments[0][-1].end, "the end of the line")
-        return [System(_span_of(filled), tuple(filled))]
+        return [System(span_of(filled), tuple(filled))]
 
     def _cleaned(self, segment: list[Token]) -> list[Token]:
         """The segment with words turned into names or passed over, units too."""
@@ -328,8 +343,8 @@ class _LineParser:
                 continue
             if token.kind != "text" or token.text == "let":
                 out.append(token)
-            elif self._names_a_side(segment, at) or (_side_of(token.text) and at and segment[at - 1].text == "="):
-                out.append(Token("letter", _name_of(token.text), token.start, token.end, token.blank))
+            elif self._names_a_side(segment, at) or (side_of(token.text) and at and segment[at - 1].text == "="):
+                out.append(Token("letter", name_of(token.text), token.start, token.end, token.blank))
             else:
                 self.notes.append(token.text)
                 following = [one.kind for one in segment[at + 1:at + 5]]
@@ -360,17 +375,17 @@ class _LineParser:
         if tokens[0].kind == "text" and tokens[0].text == "let":
             return self._definition(tokens[1:])
         if any(token.kind == "command" and token.text == "propto" for token in tokens):
-            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
+            return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])
         if any(token.kind == ":" for token in tokens):
             tokens = self._ratios(tokens)
-        if not tokens or _speaks_of_sets(tokens):
+        if not tokens or speaks_of_sets(tokens):
             return Note((0, len(self.text)), self.text.strip())
         found = self._set(tokens)
         if found is not None:
             return found
         members: list[list[Token]] = [[]]
         signs: list[Token] = []
-        for token, depth in _with_depth(tokens):
+        for token, depth in with_depth(tokens):
             if token.kind == "relation" and depth == 0:
                 signs.append(token)
                 members.append([])
@@ -380,7 +395,7 @@ class _LineParser:
         if continues:
             members = members[1:]
         if not continues and len(members) == 2 and members[0] and not members[1] and self.notes:
-            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])  # x = the cost of a cup
+            return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])  # x = the cost of a cup
         ends = [sign.start for sign in (signs[1:] if continues else signs)]
         ends.append(tokens[-1].end)
         nodes = [self._expression(member, end) for member, end in zip(members, ends, strict=True)]
@@ -398,7 +413,7 @@ class _LineParser:
         """x : 3 = 8 : 6 as divisions; nothing where a ratio has three parts."""
         count = 0
         out = []
-        for token, depth in _with_depth(tokens):
+        for token, depth in with_depth(tokens):
             if token.kind == "relation" and depth == 0:
                 count = 0
             if token.kind == ":" and depth == 0:
@@ -412,14 +427,14 @@ class _LineParser:
     def _set(self, tokens: list[Token]) -> Statement | None:
         """x in (1, 3], S = {2, 3} or a set alone; None when it is something else."""
         reader = SetReader(self.text, self._expression, self._alternatives)
-        outer = [token if depth == 0 else None for token, depth in _with_depth(tokens)]
+        outer = [token if depth == 0 else None for token, depth in with_depth(tokens)]
         at = next((place for place, token in enumerate(outer) if token is not None and is_set_sign(token)), -1)
         if at >= 0:
             if at == 0 or tokens[at].text == "notin":
-                return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
+                return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])
             return reader.statement(tokens[at + 1:], self._expression(tokens[:at], tokens[at].start))
         if tokens[0].kind == "letter" and tokens[0].text.isupper() and is_set(tokens[1:]) and tokens[1].text == "(":
-            return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])  # a point by its name
+            return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])  # a point by its name
         at = next((place for place, token in enumerate(outer) if token is not None and token.text == "="), -1)
         rest = tokens[at + 1:]
         in_braces = bool(rest) and rest[0].text == "\\{" and rest[-1].text == "\\}"
@@ -434,7 +449,7 @@ class _LineParser:
             letter = unnamed if tokens[0].text.isupper() else self._expression(tokens[:1], tokens[0].end)
             return reader.statement(rest, letter)
         self.notes.append(self.text[tokens[0].start:tokens[-1].end])
-        return Note(_ends(tokens), self.text[tokens[0].start:tokens[-1].end])
+        return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])
 
     def _definition(self, tokens: list[Token]) -> Statement:
         if not tokens:
@@ -451,116 +466,3 @@ class _LineParser:
         return node
 
 
-def _with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:
-    depth = 0
-    for token in tokens:
-        if token.kind in _CLOSERS:
-            depth = max(0, depth - 1)
-        yield token, depth
-        if token.kind in _OPENERS:
-            depth += 1
-
-
-def _joined_words(tokens: Sequence[Token], word: str) -> list[Token]:
-    """Letters that spell `or` or `and` between two relations joined to one word."""
-    out: list[Token] = []
-    at = 0
-    listing = list(_with_depth(tokens))
-    size = len(word)
-    while at < len(listing):
-        token, depth = listing[at]
-        part = tokens[at:at + size]
-        if (
-            depth == 0 and len(part) == size and all(one.kind == "letter" for one in part)
-            and "".join(one.text for one in part) == word and _relates(tokens[:at]) and at + size < len(tokens)
-            and tokens[at - 1].kind not in ("sign", "relation", "^", "_")
-            and tokens[at + size].kind in ("letter", "sign", "digit", "open", "bar", "command")
-        ):
-            out.append(Token("text", word, part[0].start, part[-1].end, part[0].blank))
-            at += size
-        else:
-            out.append(token)
-            at += 1
-    return out
-
-
-def _relates(tokens: Iterable[Token]) -> bool:
-    return any(token.kind == "relation" or is_set_sign(token) for token in tokens)
-
-
-def _ends(tokens: Sequence[Token]) -> Span:
-    return tokens[0].start, tokens[-1].end
-
-
-def _span_of(parts: Sequence[Statement]) -> Span:
-    return parts[0].span[0], parts[-1].span[1]
-
-
-def _side_of(words: str) -> str:
-    """Lhs or Rhs where the words end so."""
-    ending = re.sub(r"[^A-Za-z]", "", words)[-3:].capitalize()
-    return ending if ending in ("Lhs", "Rhs") else ""
-
-
-def _is_number_for_letter(statement: Statement) -> bool:
-    return (
-        isinstance(statement, Relation) and statement.operator == "=" and isinstance(statement.left, Symbol)
-        and not letters(statement.right) - {"e", "pi"}
-    )
-
-
-def _name_of(words: str) -> str:
-    if _side_of(words):
-        return _side_of(words)
-    letters_only = re.sub(r"[^A-Za-z]", "", words)
-    return letters_only if len(letters_only) == 1 else letters_only.capitalize() if letters_only else "Name"
-
-
-def _speaks_of_sets(tokens: Sequence[Token]) -> bool:
-    """P(A \\cup B): a union inside the brackets of a name."""
-    return any(
-        depth > 0 and token.kind == "command" and token.text in ("cup", "cap")
-        and not any(one.kind in ("separator", ":") for one in tokens)
-        for token, depth in _with_depth(tokens)
-    )
-
-
-def _says_whole(part: Statement, parts: Sequence[Statement]) -> bool:
-    """n in Z beside x = 30 + 360n: it says what n is and is no condition on x."""
-    return (
-        isinstance(part, Relation) and part.operator == "\\in" and isinstance(part.left, Symbol)
-        and any(
-            isinstance(other, Relation) and other.operator == "=" and part.left.name in letters(other.right)
-            for other in parts
-        )
-    )
-
-
-def _gives_number(part: Statement) -> bool:
-    return isinstance(part, Relation) and part.operator == "=" and not letters(part.right) - {"pi"}
-
-
-def _left_text(part: Statement) -> str | None:
-    return str(part.left) if _gives_number(part) and isinstance(part, Relation) else None
-
-
-def _is_solved(part: Statement) -> bool:
-    return _solved_letter(part) is not None
-
-
-def _solved_letter(part: Statement) -> str | None:
-    if isinstance(part, Relation) and part.operator in ("=", "\\approx") and isinstance(part.left, Symbol):
-        return part.left.name
-    return None
-
-
-def _all_equal(parts: Sequence[Statement]) -> bool:
-    """x=2 and x=-5 as pupils write it: two values of one letter, in numbers, are alternatives whatever the word."""
-    return all(isinstance(part, Relation) and not letters(part.right) - {"i", "e", "pi"} for part in parts)
-
-
-def _with_left(part: Statement, lead: Statement | None) -> Statement:
-    """x = 2, -5: the value alone takes the letter of the value before it."""
-    if isinstance(part, Expression) and not part.continues and isinstance(lead, Relation):
-        return Relation(part.span, lead.left, lead.operator, part.body, lead.operator_span)
-    return part

@@ -1,0 +1,41 @@
+"""What stands while a working is walked: statements of lines judged, each with its step."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from checker.outcome import Outcome
+from checker.report import Verdict
+from checker.syntax import Statement
+
+__all__ = ["Entry", "Family", "Step"]
+
+Family = Literal["sound", "slip"]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A statement that stands on a line, and whether it came before or after a slip."""
+
+    index: int
+    statement: Statement
+    family: Family
+    is_start: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line judged: verdict, the line it came from, and why.
+
+    Args:
+        verdict, source, outcome: as reported; source is a line number.
+        part: the statement of the line that the verdict is on.
+        before: the entries that stood before that statement, the nearest last.
+    """
+
+    verdict: Verdict
+    source: int | None
+    outcome: Outcome
+    part: Statement
+    before: tuple[Entry, ...] = ()
