@@ -326,6 +326,6 @@ def told_of_answer(final: Final, verdict: str, first_slip: int | None) -> str:
         told = f"The answer is right, but it comes from wrong working: see {slip}."
     else:
         told = f"The answer is right; the slip on {slip} was put right."
-    if final.form_ok is False:
+    if final.form_ok is False and (final.correct or verdict == "ft"):
         told += " It has not the form asked."
     return f"{told} {final.reason}".strip()
