@@ -23,6 +23,9 @@ CONSTANTS = frozenset({"i", "pi", "infty"})
 _LONGEST_BITS = 200  # of a value that is shown in full
 _EXACT = Yes("exact algebra")
 _NATURAL = frozenset({"ln", "exp", "sinh", "cosh", "tanh", "sech", "csch", "coth"})
+_USUAL_CONSTANTS = frozenset({
+    *"abcdefgijklmnpqABCEFGHIJKLMNQRTX", "pi", "alpha", "beta", "gamma", "lambda", "mu", "omega", "kappa", "epsilon",
+})  # letters that hardly ever stand for what changes with another one
 _CALCULUS = frozenset({"deriv", "int", "lim", "limabove", "limbelow", "between", "sum", "prod"})
 _ENOUGH = 6  # points where both are defined, for a YES by sampling
 
@@ -69,7 +72,7 @@ def equal(a: Node, b: Node, *, budget: Budget | None = None, euler: bool | None 
         if exact is not None:
             return exact
         known = uses_euler(a, b) if euler is None else euler
-        return _sampled(a, b, budget or Budget(2.0), euler=known)
+        return _without_dependent(_sampled(a, b, budget or Budget(2.0), euler=known), a, b)
     except TooLargeError:
         if to_latex(a) == to_latex(b):
             return Yes("written alike")
@@ -95,21 +98,40 @@ def _exact(a: Node, b: Node, *, euler: bool | None) -> Verdict | None:
         if euler is None and not ring.euler and "e" in ring.index and uses_euler(a, b):
             return in_ring(compare, euler=True)
         rest = ring.difference(left, right)
-        if rest and ring.indefinite:
-            return _up_to_a_constant(a, b, frozenset(ring.indefinite))
+        if rest and ring.runs:
+            return with_calculus(ring, rest, left, right)
         if not rest:
             if not ring.denominators:
                 return _EXACT
             conditions = _conditions(ring, ring.denominators[:below_a], ring.denominators[below_a:])
             return Yes("exact algebra", conditions)
-        if ring.relations or ring.opaque:
-            return _refuted(ring, rest, left, right) if ring.is_exact(rest, left[1], right[1]) else None
-        return _refuted_whole(ring, rest, left, right)
+        return _decided(ring, rest, left, right)
+
+    def with_calculus(ring: Ring, rest: Poly, left: Quotient, right: Quotient) -> Verdict | None:
+        if ring.indefinite:
+            found: Verdict | None = _up_to_a_constant(a, b, frozenset(ring.indefinite))
+        else:
+            found = _decided(ring, rest, left, right)
+        return None if found is None else _without_dependent(found, a, b)
 
     try:
         return in_ring(compare, euler=bool(euler))
     except (TooLargeError, UnsupportedError):
         return None
+
+
+def _decided(ring: Ring, rest: Poly, left: Quotient, right: Quotient) -> No | None:
+    """What a difference that is no zero polynomial says."""
+    if ring.relations or ring.opaque:
+        return _refuted(ring, rest, left, right) if ring.is_exact(rest, left[1], right[1]) else None
+    return _refuted_whole(ring, rest, left, right)
+
+
+def _without_dependent(found: Verdict, a: Node, b: Node) -> Verdict:
+    """No is not said where a letter that may change stands under a derivative or integral by another."""
+    if isinstance(found, No) and (_holds_dependent(a) or _holds_dependent(b)):
+        return Undecided("A letter may change with the one that is differentiated or integrated by.")
+    return found
 
 
 def _up_to_a_constant(a: Node, b: Node, names: frozenset[str]) -> Verdict:
@@ -203,6 +225,16 @@ def _number_text(top: int, bottom: int) -> str:
     if max(top.bit_length(), bottom.bit_length()) > _LONGEST_BITS:
         return ""
     return str(top) if bottom == 1 else str(Fraction(top, bottom))
+
+
+def _holds_dependent(top: Node) -> bool:
+    """Does a letter that is no usual constant stand under a derivative or integral by another letter?"""
+    for node in walk(top):
+        if isinstance(node, Function) and node.name in ("int", "deriv") and len(node.arguments) > 1:
+            body, letter = node.arguments[:2]
+            if letters(body) - letters(letter) - _USUAL_CONSTANTS:
+                return True
+    return False
 
 
 def _has_calculus(top: Node) -> bool:

@@ -75,6 +75,7 @@ class Ring:
         "names",
         "opaque",
         "relations",
+        "runs",
     )
 
     def __init__(self, fine: dict[Any, int] | None = None, *, euler: bool = False) -> None:
@@ -88,6 +89,7 @@ class Ring:
         self.deadline = monotonic() + SECONDS
         self.atoms: list[tuple[str, Any, int]] = []
         self.by_sizes = False  # do only values count wherever both are defined, and no domains?
+        self.runs = False  # has a derivative, integral, sum or limit been read?
         self.indefinite: list[str] = []  # letters by which something was integrated without bounds
 
     # letters and atoms

@@ -107,6 +107,7 @@ def _running(ring: Ring, node: Function) -> Quotient:
     from checker.calculus.working_out import worked_out
 
     ring.check_time()
+    ring.runs = True
     try:
         return ring.quotient(worked_out(node))
     except UnsupportedError:

@@ -19,6 +19,7 @@ RIGHT = [
     (r"\frac{d}{dx}\ln(x^2+1)", r"\frac{2x}{x^2+1}"), (r"\frac{d}{dx}(e^{3x})", "3e^{3x}"),
     (r"\frac{d(x^2)}{dx}", "2x"), (r"\frac{\mathrm{d}}{\mathrm{d}t}(5t-4.9t^2)", "5-9.8t"),
     (r"\frac{d}{dx}(x^2y)", r"2xy+x^2\frac{dy}{dx}"), (r"\frac{d}{dx}\left(\frac{x}{x+1}\right)", r"\frac{1}{(x+1)^2}"),
+    (r"\frac{d}{dx}(ax^2)", "2ax"), (r"\int(u+at)\,dt", r"ut+\frac12at^2+c"),
     # integrals without bounds: equal up to a constant, written or not
     (r"\int 2x\,dx", "x^2+c"), (r"\int 2x\,dx", "x^2"), (r"\int xe^x\,dx", r"xe^x-\int e^x\,dx"),
     (r"\int(ax+b)\,dx", r"\frac{ax^2}{2}+bx+c"), (r"\int\frac{dx}{x}", r"\ln|x|+k"),
@@ -53,6 +54,7 @@ RIGHT = [
     (r"\tan^{-1}1", r"\frac{\pi}{4}"), (r"\sqrt{x^2}", "|x|"),
 ]
 WRONG = [
+    (r"\frac{d}{dx}(ax^2)", "ax"), (r"\int(ax+b)\,dx", "ax^2+bx+c"),
     (r"\sum_{k=1}^{n}\frac{1}{k(k+1)}", r"1-\frac1n"), (r"\sum_{k=0}^{n}\binom{n}{k}", "2^{n-1}"),
     (r"\frac{d}{dx}(x^2+3x)", "2x"), (r"\frac{d}{dx}e^{3x}", "e^{3x}"), (r"\frac{d}{dx}(x\cos x)", r"\cos x+x\sin x"),
     (r"\int 2x\,dx", "x^2+3x"), (r"\int\cos 2x\,dx", r"2\sin 2x+c"), (r"\int_0^1x^2\,dx", r"\frac12"),
@@ -64,6 +66,8 @@ WRONG = [
     (r"\cosh^2x+\sinh^2x", "1"), (r"(2n)!", "2n!"), (r"0.\dot3", "0.3"), (r"\left[x^2\right]_1^3", "10"),
 ]
 UNDECIDED = [
+    # y, x and the like may change with the other letter
+    (r"\int_0^1y\,dx", r"\frac43"), (r"\frac{d}{dt}(x^2)", r"2x\frac{dx}{dt}"), (r"\int_0^2 x\,dt", "3"),
     # the integrand has no value at 0 and the integral none at all; other letters; no rule for the integrand
     (r"\int_{-1}^1\frac{1}{x^2}\,dx", "-2"), (r"\int x\cos(x^2)\,dx", r"\int\frac12\cos u\,du"),
     (r"\frac{dy}{dx}", "2x"),
