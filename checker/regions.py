@@ -95,6 +95,8 @@ def _turning(left: Node, right: Node, euler: bool) -> Iterator[Node]:
                 case _:
                     continue
             if letters(inner) - constants:
+                if any(isinstance(part, Function) and part.name in ("sin", "cos") for part in walk(inner)):
+                    raise UnsupportedError  # it comes to nought again and again
                 yield inner
 
 
