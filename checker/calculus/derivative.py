@@ -53,9 +53,16 @@ class _By:
     dependent: frozenset[str]
 
 
-def repeatedly_differentiated(node: Node, name: str, order: int) -> Node:
+def repeatedly_differentiated(
+    node: Node, name: str, order: int, dependent: frozenset[str] = DEPENDENT
+) -> Node:
     """The derivative of an order.
 
+    Args:
+        node: what is differentiated.
+        name: the letter.
+        order: how often.
+        dependent: letters that are functions of it.
     Raises:
         UnsupportedError: a construct with no rule.
         TooLargeError: it grows too large.
@@ -63,7 +70,7 @@ def repeatedly_differentiated(node: Node, name: str, order: int) -> Node:
     for _ in range(order):
         if sum(1 for _ in walk(node)) > _LARGEST:
             raise TooLargeError
-        node = differentiated(node, name)
+        node = differentiated(node, name, dependent)
     return node
 
 
@@ -166,7 +173,7 @@ def _of_function(node: Function, by: _By) -> Node:
         case Function(name="deriv", arguments=(body, Symbol(name=letter), Number(value=order))) if letter == by.name:
             if isinstance(body, Symbol) and body.name != by.name:
                 return _of_dependent(body, by, int(order) + 1)
-            return _derivative(repeatedly_differentiated(body, letter, int(order)), by)
+            return _derivative(repeatedly_differentiated(body, letter, int(order), by.dependent), by)
         case Function(name="int", arguments=(body, Symbol(name=letter))):
             if letter != by.name:
                 raise UnsupportedError

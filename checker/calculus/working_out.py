@@ -7,7 +7,7 @@ from dataclasses import replace
 from checker.budget import Budget
 from checker.calculus.antiderivative import antiderivative
 from checker.calculus.building import replaced, subtracted, symbol
-from checker.calculus.derivative import order_of, repeatedly_differentiated
+from checker.calculus.derivative import DEPENDENT, order_of, repeatedly_differentiated
 from checker.calculus.domains import is_continuous, is_continuous_beyond
 from checker.calculus.limits import limit
 from checker.calculus.series import added_up, multiplied_up
@@ -38,9 +38,12 @@ _CONSTANTS = frozenset({"i", "e"})  # not so where they run
 _RUNNER = "\0run"
 
 
-def worked_out(node: Function) -> Node:
+def worked_out(node: Function, dependent: frozenset[str] = DEPENDENT) -> Node:
     """One derivative, integral between bounds, sum or limit as an ordinary tree.
 
+    Args:
+        node: the function of at least two arguments that it is.
+        dependent: letters that are functions of the one that is differentiated by.
     Raises:
         UnsupportedError: it cannot be worked out here, or has no value.
         TooLargeError: it would be too large.
@@ -57,7 +60,7 @@ def worked_out(node: Function) -> Node:
         case "deriv", 1:
             if isinstance(body, Symbol) and body.name != name:
                 raise UnsupportedError
-            return repeatedly_differentiated(body, name, order_of(bounds[0]))
+            return repeatedly_differentiated(body, name, order_of(bounds[0]), dependent)
         case "between", 2:
             return _between(body, name, *bounds)
         case "int", 2:

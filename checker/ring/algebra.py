@@ -8,6 +8,7 @@ from math import lcm
 from time import monotonic
 from typing import Any, TypeVar
 
+from checker.calculus.derivative import DEPENDENT
 from checker.polynomial import (
     BITS,
     MASK,
@@ -157,6 +158,20 @@ class Ring:
                 raise TooLargeError
             raise RegrowError
         return have
+
+    def dependent(self) -> frozenset[str]:
+        """The letters that are functions of the one that is differentiated by."""
+        return DEPENDENT | {key[1] for key in self.fine if key[0] == "dependent"}
+
+    def depends(self, name: str) -> None:
+        """A letter's own derivative has been written: it is a function.
+
+        Raises:
+            RegrowError: that was not known when the reading began.
+        """
+        if name not in DEPENDENT and ("dependent", name) not in self.fine:
+            self.fine["dependent", name] = 1
+            raise RegrowError
 
     # arithmetic that keeps to the relations
 

@@ -109,7 +109,7 @@ def _running(ring: Ring, node: Function) -> Quotient:
     ring.check_time()
     ring.runs = True
     try:
-        return ring.quotient(worked_out(node))
+        return ring.quotient(worked_out(node, ring.dependent()))
     except UnsupportedError:
         pass
     body, letter, *bounds = node.arguments
@@ -118,6 +118,7 @@ def _running(ring: Ring, node: Function) -> Quotient:
     if node.name == "deriv":
         if not isinstance(body, Symbol):
             raise UnsupportedError
+        ring.depends(body.name)
         return ring.atom("deriv", (body.name, letter.name, *(ring.quotient(bound) for bound in bounds)))
     known = len(ring.denominators)
     if bounds:

@@ -19,6 +19,7 @@ RIGHT = [
     (r"\frac{d}{dx}\ln(x^2+1)", r"\frac{2x}{x^2+1}"), (r"\frac{d}{dx}(e^{3x})", "3e^{3x}"),
     (r"\frac{d(x^2)}{dx}", "2x"), (r"\frac{\mathrm{d}}{\mathrm{d}t}(5t-4.9t^2)", "5-9.8t"),
     (r"\frac{d}{dx}(x^2y)", r"2xy+x^2\frac{dy}{dx}"), (r"\frac{d}{dx}\left(\frac{x}{x+1}\right)", r"\frac{1}{(x+1)^2}"),
+    (r"\frac{d}{dt}(x^2+y^2)", r"2x\frac{dx}{dt}+2y\frac{dy}{dt}"), (r"\frac{d}{dt}(\pi r^2)", r"2\pi r\frac{dr}{dt}"),
     (r"\frac{d}{dx}(ax^2)", "2ax"), (r"\int(u+at)\,dt", r"ut+\frac12at^2+c"),
     # integrals without bounds: equal up to a constant, written or not
     (r"\int 2x\,dx", "x^2+c"), (r"\int 2x\,dx", "x^2"), (r"\int xe^x\,dx", r"xe^x-\int e^x\,dx"),
@@ -67,7 +68,7 @@ WRONG = [
 ]
 UNDECIDED = [
     # y, x and the like may change with the other letter
-    (r"\int_0^1y\,dx", r"\frac43"), (r"\frac{d}{dt}(x^2)", r"2x\frac{dx}{dt}"), (r"\int_0^2 x\,dt", "3"),
+    (r"\int_0^1y\,dx", r"\frac43"), (r"\frac{d}{dt}(x^2)", r"3x"), (r"\int_0^2 x\,dt", "3"),
     # the integrand has no value at 0 and the integral none at all; other letters; no rule for the integrand
     (r"\int_{-1}^1\frac{1}{x^2}\,dx", "-2"), (r"\int x\cos(x^2)\,dx", r"\int\frac12\cos u\,du"),
     (r"\frac{dy}{dx}", "2x"),
