@@ -30,6 +30,7 @@ from desktop.language import tr
 from desktop.maths import plain, tidy
 from desktop.page_changes import SetCandidate
 from desktop.slip_words import slip_words
+from desktop.theme import enlarge_targets
 from desktop.whole_file import write_whole
 
 __all__ = ["ClassView"]
@@ -60,6 +61,7 @@ class ClassView(QDialog):
         self._lines = _table([tr("Candidate"), tr("Line"), tr("Reading"), tr("How sure")], tr("Doubtful lines"))
         self._slips = _table([tr("Slip"), tr("How often"), tr("Candidates")], tr("Slips by kind"))
         self._tabs = QTabWidget()
+        self._tabs.setAccessibleName(tr("Parts of the overview"))
         self._tabs.addTab(self._pages, tr("&Pages"))
         self._tabs.addTab(self._lines, tr("&Doubtful lines"))
         self._tabs.addTab(self._slips, tr("&Slips"))
@@ -92,6 +94,7 @@ class ClassView(QDialog):
         self._timer.timeout.connect(self.refresh)
         for signal in (desk.document_added, desk.document_removed, desk.document_changed):
             signal.connect(self._on_changed)
+        enlarge_targets(self)
         self.refresh()
 
     @Slot(object)

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.language import tr, tr_later, with_points
+from desktop.theme import enlarge_targets
 from desktop.wording import TEACHER_DECIDES
 
 __all__ = ["AboutBox", "KeysBox", "TypedWorkingBox"]
@@ -58,6 +59,7 @@ class TypedWorkingBox(QDialog):
         layout.addWidget(words)
         layout.addWidget(self._text, 1)
         layout.addWidget(buttons)
+        enlarge_targets(self)
 
     @property
     def lines(self) -> list[str]:
@@ -88,6 +90,7 @@ class KeysBox(QDialog):
         layout = QVBoxLayout(self)
         layout.addWidget(view, 1)
         layout.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+        enlarge_targets(self)
 
 
 class AboutBox(QDialog):
@@ -111,6 +114,7 @@ class AboutBox(QDialog):
         layout = QVBoxLayout(self)
         layout.addWidget(text)
         layout.addWidget(close, 0, Qt.AlignmentFlag.AlignRight)
+        enlarge_targets(self)
 
 
 def _table(menu: QMenu) -> str:

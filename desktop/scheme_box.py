@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QPlainTextEdit,
 from checker.errors import InputError
 from desktop.language import tr, tr_later
 from desktop.scheme_text import Scheme, read_scheme_text
+from desktop.theme import enlarge_targets
 from desktop.wording import TEACHER_DECIDES
 
 __all__ = ["SchemeBox"]
@@ -46,6 +47,7 @@ class SchemeBox(QDialog):
         layout = QVBoxLayout(self)
         for part in (how, self._text, self._problem, buttons):
             layout.addWidget(part)
+        enlarge_targets(self)
 
     @property
     def text(self) -> str:

@@ -7,10 +7,11 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Slot
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QFileDialog, QLabel, QMenu, QMessageBox
+from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
 
 from desktop.actions import Entry, make_action
 from desktop.class_view import ClassView
+from desktop.elided_label import ElidedLabel
 from desktop.language import tr
 from desktop.printing import PrintBox
 from desktop.sets import Sets
@@ -31,7 +32,7 @@ class SetActions(QObject):
         self._settings = settings
         self.actions: dict[str, QAction] = {}
         self._class: ClassView | None = None
-        self._kept = QLabel()
+        self._kept = ElidedLabel()
         self._kept.setContentsMargins(0, 0, 12, 0)
         window.statusBar().addPermanentWidget(self._kept)
         self._recent = QMenu(tr("Open &recent"), window)
@@ -152,4 +153,4 @@ class SetActions(QObject):
 
     def _show_kept(self, words: str, path: Path) -> None:
         self._kept.setText(words)
-        self._kept.setToolTip(str(path))
+        self._kept.setToolTip(f"{words}\n{path}")

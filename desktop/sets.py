@@ -132,7 +132,7 @@ class Sets(QObject):
                     folder=self._folder,
                 )
             ) from exc
-        name = f"Desk {datetime.now():%Y-%m-%d %H.%M.%S}"
+        name = f"{tr('Desk')} {datetime.now():%Y-%m-%d %H.%M.%S}"
         path, number = self._folder / f"{name}{ENDING}", 1
         while path.exists():
             number += 1

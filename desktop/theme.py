@@ -3,11 +3,17 @@
 from __future__ import annotations
 
 from PySide6.QtGui import QColor, QPalette
+from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from desktop.document import State
 from desktop.verdict_style import VerdictStyle
 
-__all__ = ["ground", "ink", "is_dark", "mix", "quiet", "state_colour", "verdict_colour"]
+__all__ = [
+    "LEAST_TARGET", "enlarge_targets", "ground", "ink", "is_dark", "mix", "quiet", "state_colour", "verdict_colour",
+]
+
+LEAST_TARGET = 24
+"""Pixels that a target for pointer or finger is high and wide at least."""
 
 _STATE = {
     State.UNREAD: ("#4E5358", "#C3C8CE"),
@@ -45,6 +51,13 @@ def verdict_colour(style: VerdictStyle, palette: QPalette) -> QColor:
 def state_colour(state: State, palette: QPalette) -> QColor:
     """The colour of a state's word for this scheme."""
     return QColor(_STATE[state][is_dark(palette)])
+
+
+def enlarge_targets(top: QWidget) -> None:
+    """Make every button of a window at least as high as a finger or a shaky hand needs (WCAG 2.2, 2.5.8)."""
+    for button in top.findChildren(QAbstractButton):
+        if not button.objectName().startswith("qt_"):
+            button.setMinimumHeight(max(button.minimumHeight(), LEAST_TARGET))
 
 
 def mix(one: QColor, other: QColor, share: float) -> QColor:

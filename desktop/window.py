@@ -50,6 +50,7 @@ from desktop.pen_view import PenView
 from desktop.progress import Progress
 from desktop.store import is_set
 from desktop.symbol_menu import SymbolMenu
+from desktop.theme import enlarge_targets
 from desktop.verdict_card import CardArea, VerdictCard
 from desktop.verdict_commands import VerdictCommands
 from desktop.wording import TEACHER_DECIDES
@@ -97,6 +98,7 @@ class Window(QMainWindow):
         desk.problem.connect(self.notice.say)
         desk.activity.connect(self.progress.show_activity)
         desk.idle.connect(self.progress.hide)
+        enlarge_targets(self)
         self._show(None)
 
     @property

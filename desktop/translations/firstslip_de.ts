@@ -61,7 +61,7 @@
 </message>
 <message>
 <source>Line as read</source>
-<translation>Zeile, wie gelesen</translation>
+<translation>Gelesen als</translation>
 </message>
 <message>
 <source>Or line {number} says</source>
@@ -69,7 +69,7 @@
 </message>
 <message>
 <source>Line as written</source>
-<translation>Zeile, wie geschrieben</translation>
+<translation>Im Heft steht</translation>
 </message>
 <message>
 <source>Hint {number}</source>
@@ -186,6 +186,10 @@
 <message>
 <source>Slips by kind</source>
 <translation>Fehler nach Art</translation>
+</message>
+<message>
+<source>Parts of the overview</source>
+<translation>Teile des Überblicks</translation>
 </message>
 <message>
 <source>&amp;Pages</source>
@@ -1506,6 +1510,10 @@
 <message>
 <source>The folder {folder} cannot be made, so nothing is kept. Save the set under a name of your own.</source>
 <translation>Der Ordner {folder} kann nicht angelegt werden, also wird nichts gesichert. Speichern Sie den Stapel unter einem eigenen Namen.</translation>
+</message>
+<message>
+<source>Desk</source>
+<translation>Tisch</translation>
 </message>
 <message>
 <source>{name} lacks your last changes, so it stays open. Save it under another name.</source>
