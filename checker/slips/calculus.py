@@ -56,7 +56,7 @@ def calculus_steps(before: Line, written: Line, style: Style, deadline: float) -
             because = proposal.because
             if proposal.kind == "extra-term" and step.origin == "derived":
                 because = "a number by itself does not change, so its derivative is 0"
-            if "like terms" in because or "differ by" in because:
+            if "like terms" in because or because.startswith("the line before gives"):
                 continue
             yield replace(proposal, cost=min(proposal.cost, 1.05 + proposal.cost / 10), kind=kind, because=because)
         yield from _one_for_one(step, kind, style)

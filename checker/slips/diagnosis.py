@@ -62,6 +62,7 @@ LIKELY = 1.42
 ODD = 1.9
 TOGETHER = 1.7
 STEP_SECONDS = 0.3
+LONGEST_REASON = 200  # characters
 MUCH_LONGER = 3  # digits of a number beyond those of the numbers in both lines
 SIMPLE = frozenset({
     "arithmetic", "product", "copied", "like-terms", "power-law", "dropped-term", "one-side-only", "sign-product",
@@ -215,8 +216,18 @@ def _slip(proposal: Proposal, line: str, repaired: str) -> Slip:
     text = line[start:end]
     return Slip(
         kind=proposal.kind, term=tight(text) if text.strip() else MISSING, span=(start, end),
-        should_be=tight(proposal.should_be), because=proposal.because, repaired=tight(repaired),
+        should_be=tight(proposal.should_be), because=_short(proposal.because), repaired=tight(repaired),
     )
+
+
+def _short(because: str) -> str:
+    """The reasons that come first, as many as a reader takes in at a glance."""
+    kept, *others = because.split("; ")
+    for other in others:
+        if len(kept) + len(other) > LONGEST_REASON:
+            break
+        kept += "; " + other
+    return kept
 
 
 def _has_structure(line: Line) -> bool:

@@ -69,9 +69,8 @@ def _unlike(reading: Reading, leaf: Leaf, needed: Value, odd: Sequence[Leaf]) ->
     mine = [part for part in reading.parts if part.key in needed]
     if len(mine) < len(needed):
         return reading.proposal(3.2, "other", leaf, needed, f"this is {reading.own_text(leaf, needed)}")
-    gap = subtract(needed, leaf.value)
     if not _conflates(leaf, needed):
-        return reading.proposal(3.2, "other", leaf, needed, f"the two lines differ by {shown(gap, reading.style)}")
+        return reading.proposal(3.2, "other", leaf, needed, f"the line before gives {reading.own_text(leaf, needed)}")
     names = " and ".join(shown({key: number}, reading.style) for key, number in needed.items())
     because = f"{names} are not like terms, so they stay apart"
     rest, _ = reading.unmatched(leaf)

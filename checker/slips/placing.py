@@ -56,12 +56,16 @@ def placements(old: Node, new: Node, before: str) -> list[Placement]:
 
 
 def narrowest(old: Node, new: Node, before: str) -> list[Placement]:
-    """The innermost pair, outside which nothing is to blame; the whole pair too where one fraction divides another."""
+    """The innermost pair, outside which nothing is to blame; then the whole pair where one cannot be sure of that.
+
+    That is where one fraction divides another, and where terms of a sum were struck out that are equal by chance.
+    """
     found = placements(old, new, before)
     divided = isinstance(bare(old), Division) or any(
         isinstance(bare(half), Fraction | Division) for half in _halves(bare(old))
     )
-    return [found[0], found[-1]] if divided and len(found) > 1 else found[:1]
+    is_sum = isinstance(bare(old), Sum) and isinstance(bare(new), Sum)
+    return [found[0], found[-1]] if (divided or is_sum) and len(found) > 1 else found[:1]
 
 
 def _halves(node: Node) -> tuple[Node, ...]:

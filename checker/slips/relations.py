@@ -56,18 +56,22 @@ def relation_proposals(
     )
     for factor in scales(parts, leaves):
         number = as_constant(factor)
+        broken = False
         if number is None and next(iter(factor.values())) < 0:
             continue
         if number is None:
             shown = write_value(factor, style) or "the same"
             new_parts = [_by_letter(part, factor, shown) for part in parts]
         else:
+            whole = all(part.coefficient.denominator == 1 for part in parts)
+            broken = whole and any((part.coefficient * number).denominator > 1 for part in parts)
             divisor = write_value({(): 1 / number}, style) if abs(number) < 1 else write_value({(): number}, style)
             new_parts = [scaled(part, number, divisor or "") for part in parts]
         reading = Reading(tuple(new_parts), tuple(leaves), tuple(places), line.text, style, True, True)
         if number != 1 and len(reading.gap()) > 2:
             continue
         extra = _unlikeliness(factor, parts) + (0.6 if kept and number == -1 else 0.0)
+        extra += 0.3 if broken else 0.0
         for proposal in matching_proposals(reading):
             turned = 0.5 if number == -1 and len(proposal.edits) > 1 else 0.0
             yield replace(proposal, cost=proposal.cost + extra + turned)
