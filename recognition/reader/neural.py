@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 from collections.abc import Collection, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Protocol, runtime_checkable
 
@@ -152,10 +153,15 @@ class NeuralReader:
             said = shares([one.score for one in readings], self.facts.temperature, self.facts.rest)
         to_original = crop.to_original @ image.to_input
         pieces = cut_ink(image.pixels, columns=memory.grid[1], cell=self.facts.cell)
-        return tuple(
-            self._candidate(reading, float(probability), image, pieces, to_original)
-            for reading, probability in zip(readings[:CANDIDATES], said, strict=False)
-        )
+        known: dict[tuple[int, tuple[int, ...]], _Places] = {}
+        out = []
+        for reading, probability in zip(readings[:CANDIDATES], said, strict=False):
+            texts = self._texts(reading)
+            alike = (id(reading.forwards.attention), tuple(drawn(texts)))  # neighbours share their attention
+            if alike not in known:
+                known[alike] = _places(reading, texts, image, pieces, to_original)
+            out.append(self._candidate(reading, texts, float(probability), known[alike]))
+        return tuple(out)
 
     def _canonical(self, crop: LinePicture | LineStrokes) -> CanonicalImage:
         if isinstance(crop, LineStrokes):
@@ -196,26 +202,29 @@ class NeuralReader:
         """Probability of each token."""
         return np.minimum(np.exp(reading.log_probs.astype(np.float64)) / self.facts.token_ceiling, 1.0)
 
-    def _candidate(
-        self,
-        reading: Reading,
-        probability: float,
-        image: CanonicalImage,
-        pieces: Pieces,
-        to_original: NDArray[np.float64],
-    ) -> Candidate:
-        texts = self._texts(reading)
-        attention = reading.attention
-        struck: tuple[Box, ...] = ()
-        if attention is None or not len(pieces.area):
-            bounds = bounds_in_shares(image.pixels, texts)
-        else:
-            bounds = bounds_from_attention(pieces, texts, attention)
-            struck = tuple(_boxes(left_out(pieces, texts, attention), to_original))
-        boxes = _boxes(bounds, to_original)
+    def _candidate(self, reading: Reading, texts: list[str], probability: float, places: _Places) -> Candidate:
         sure = self._sure(reading)
-        tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, boxes, strict=True))
-        return Candidate(" ".join(texts), probability, tokens, struck)
+        tokens = tuple(Token(text, float(p), box) for text, p, box in zip(texts, sure, places.boxes, strict=True))
+        return Candidate(" ".join(texts), probability, tokens, places.struck)
+
+
+@dataclass(frozen=True, slots=True)
+class _Places:
+    """Where the tokens of a reading stand, and what it leaves out, in pixels of the original."""
+
+    boxes: tuple[Box, ...]
+    struck: tuple[Box, ...] = ()
+
+
+def _places(
+    reading: Reading, texts: list[str], image: CanonicalImage, pieces: Pieces, to_original: NDArray[np.float64]
+) -> _Places:
+    attention = reading.attention
+    if attention is None or not len(pieces.area):
+        return _Places(tuple(_boxes(bounds_in_shares(image.pixels, texts), to_original)))
+    bounds = bounds_from_attention(pieces, texts, attention)
+    struck = _boxes(left_out(pieces, texts, attention), to_original)
+    return _Places(tuple(_boxes(bounds, to_original)), tuple(struck))
 
 
 def _boxes(bounds: Bounds, to_original: NDArray[np.float64]) -> list[Box]:

@@ -203,7 +203,7 @@ def _exchanged(best: Candidate, places: dict[int, str]) -> Candidate:
     latex = best.latex.split()
     for place, token in places.items():
         latex[place] = token
-    return Candidate(" ".join(latex), best.probability, tokens)
+    return Candidate(" ".join(latex), best.probability, tokens, best.struck)
 
 
 def _unit(vectors: Floats) -> Floats:
