@@ -95,8 +95,9 @@ class CheckerProcess:
         if self._process is None or not self._process.is_alive() or self._pipe is None:
             context = multiprocessing.get_context("spawn")
             self._pipe, theirs = context.Pipe()
-            self._process = context.Process(target=_serve, args=(theirs,), name="checker", daemon=True)
-            self._process.start()
+            process = context.Process(target=_serve, args=(theirs,), name="checker", daemon=True)
+            process.start()
+            self._process = process
             theirs.close()
         return self._pipe
 

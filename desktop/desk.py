@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import logging
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
@@ -307,9 +308,34 @@ class Desk(QObject):
         else:
             give(tr(NO_WRITING, name=found.name))
 
+    def read_again(self, document: Document, picture_of: Callable[[], NDArray[np.uint8] | None]) -> None:
+        """Find and read the lines of a page that was kept before it was read.
+
+        Args:
+            document: the page; it may be changed again when it has been read.
+            picture_of: gets its picture; called in the worker.
+        """
+        name = Path(document.file).name
+
+        def work(tick: Tick, give: Give) -> object:
+            picture = picture_of()
+            if picture is not None:
+                found = self._reader.find_in_picture(picture, document.file, page=document.page, tick=tick)
+                give(_Again(document, found.document.lines, self._reader.read(found, tick=tick)))
+            return None
+
+        self._unread.add(id(document))
+        self._start_reading(name, work)
+
     @Slot(object)
     def _take(self, part: object) -> None:
-        if isinstance(part, Document):
+        if isinstance(part, _Again):
+            self._unread.discard(id(part.document))
+            if part.document in self.documents and part.document.is_unread:
+                part.document.lines = part.lines
+                part.document.take_readings(part.candidates)
+                self.document_read.emit(part.document)
+        elif isinstance(part, Document):
             if part.lines:
                 self._unread.add(id(part))
             self._add(part)
@@ -432,6 +458,15 @@ class Desk(QObject):
 def _places(document: Document) -> object:
     """What changes when lines come, go or change places."""
     return len(document.lines) if is_typed(document) else tuple(line.box for line in document.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class _Again:
+    """A page with its lines found and read anew."""
+
+    document: Document
+    lines: Lines
+    candidates: list[tuple[Candidate, ...]]
 
 
 def _load_parser() -> None:

@@ -343,6 +343,13 @@ class Document:
         """All that the user can change, as it stands now."""
         return Content(self.lines, self.strokes, self.candidate)
 
+    @property
+    def is_unread(self) -> bool:
+        """Whether its lines were found, and reading them never came to its end."""
+        return bool(self.lines) and all(
+            line.state is State.UNREAD and not line.candidates and not line.latex for line in self.lines
+        )
+
     def let_picture_go(self) -> None:
         """Hold the small picture only; a set has the large one."""
         if self.picture is not None:

@@ -6,6 +6,7 @@ import contextlib
 import logging
 from collections.abc import Callable
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 
 import numpy as np
@@ -165,6 +166,8 @@ class Sets(QObject):
         for page in store.pages():
             autosave.watch(page.document, key=page.key)
             self._desk.lay(page.document)
+            if page.document.is_unread:
+                self._desk.read_again(page.document, partial(store.picture, page.key))
         log.info("a set of %d pages", autosave.pages)
         self.opened.emit(store.path)
 

@@ -15,6 +15,7 @@ from desktop.settings import Settings
 from desktop.store import KeptPage, SetFile
 from desktop.window import Window
 from recognition.result import Box, Candidate, Line, Page
+from tests.desktop.samples import sample
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True)
 WAIT_MS = 30_000
@@ -237,3 +238,21 @@ def test_settings_of_a_wrong_kind_count_as_not_set(tmp_path):
     assert settings.geometry.isEmpty()
     settings.decimal_comma = True
     assert settings.decimal_comma
+
+
+def test_page_that_was_kept_before_it_was_read_is_read_when_the_set_is_opened(bench, tmp_path):
+    reader = PageReader()
+    (found,) = list(reader.find(sample("candidate-4107.jpg")))
+    assert found.document.is_unread
+    store = SetFile.create(tmp_path / "cut.firstslip")
+    store.keep([KeptPage(store.new_key(), 0, found.document)])
+    store.close()
+    one = bench().begin(tmp_path / "cut.firstslip")
+    one.qtbot.waitUntil(lambda: bool(one.desk.documents[0].verdicts), timeout=WAIT_MS)
+    one.settle()
+    (document,) = one.desk.documents
+    assert [line.state for line in document.lines].count(State.UNREAD) == 0
+    assert one.close()
+    store = SetFile.open(tmp_path / "cut.firstslip")
+    assert all(line.candidates for line in store.pages()[0].document.lines)
+    store.close()
