@@ -12,7 +12,7 @@ from checker.polynomial import Poly, TooLargeError
 from checker.putting_in import is_subject
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.steps import judge_step
-from checker.syntax import Division, Fraction, Relation, Statement, System, letters, nodes_of, walk
+from checker.syntax import Division, Fraction, Relation, Statement, System, letters, nodes_of, to_latex, walk
 from checker.systems import follows_together
 
 __all__ = ["Place", "equations_of", "place_of"]
@@ -70,10 +70,12 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
 
 
 def equations_of(statements: Sequence[Statement]) -> Iterator[Relation]:
-    """The equations among the statements, those of a system each alone."""
+    """The equations among the statements, those of a system each alone, one that is written again only once."""
+    seen: set[str] = set()
     for statement in statements:
         for part in statement.parts if isinstance(statement, System) else (statement,):
-            if isinstance(part, Relation) and part.operator == "=":
+            if isinstance(part, Relation) and part.operator == "=" and to_latex(part) not in seen:
+                seen.add(to_latex(part))
                 yield part
 
 

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from checker.outcome import Outcome
 from checker.report import Verdict
-from checker.syntax import Statement
+from checker.substitution import solved_for
+from checker.syntax import Statement, letters
 
-__all__ = ["Entry", "Family", "Step"]
+__all__ = ["Entry", "Family", "Step", "resting_on"]
 
 Family = Literal["sound", "slip"]
 
@@ -39,3 +41,10 @@ class Step:
     outcome: Outcome
     part: Statement
     before: tuple[Entry, ...] = ()
+
+
+def resting_on(entry: Entry, part: Statement, entries: Sequence[Entry]) -> Entry:
+    """The line that a line with a value put in rests on: the one that gave the value, where that one is wrong."""
+    put_in = letters(entry.statement) - letters(part)
+    told = [one for one in entries if (solved := solved_for(one.statement)) and solved[0] in put_in]
+    return told[-1] if told and told[-1].family == "slip" else entry

@@ -40,7 +40,9 @@ from checker.syntax import Fraction as Quotient
 from checker.value_steps import CONSTANTS, PUT_IN, judge_values, letters_needed, unknowns_of
 from checker.verdict import Yes
 
-__all__ = ["divides_by_zero", "false_number", "inner_link", "judge_step", "value_of_line"]
+__all__ = ["VALUE_PUT_IN", "divides_by_zero", "false_number", "inner_link", "judge_step", "value_of_line"]
+
+VALUE_PUT_IN = "With the known value put in."
 
 
 def value_of_line(statement: Statement) -> Node | None:
@@ -317,7 +319,7 @@ def _with_values(before: Statement, after: Statement, known: Known) -> Outcome |
     if outcome.kind != "follows" and letters(second) < letters(first):
         return None
     if outcome.kind == "follows":
-        return Outcome("follows", outcome.reason or "With the known value put in.")
+        return Outcome("follows", outcome.reason or VALUE_PUT_IN)
     return outcome if outcome.kind in ("slip", "loses", "adds") else None
 
 

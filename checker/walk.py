@@ -29,8 +29,8 @@ from checker.line_kinds import (
 from checker.outcome import Known, Outcome, undecided
 from checker.relations import compare_relations
 from checker.report import Verdict
-from checker.standing import Entry, Family, Step
-from checker.steps import divides_by_zero, false_number, judge_step
+from checker.standing import Entry, Family, Step, resting_on
+from checker.steps import VALUE_PUT_IN, divides_by_zero, false_number, judge_step
 from checker.substitution import solved_for
 from checker.syntax import (
     Alternatives,
@@ -225,7 +225,7 @@ class Walk:
             if outcome.kind == "loses":
                 outcome = self._completed(entry, part, index, outcome)
             if outcome.kind == "follows":
-                return outcome, entry
+                return outcome, resting_on(entry, part, self.entries) if outcome.reason == VALUE_PUT_IN else entry
             if nearest is None:
                 nearest = (outcome, entry)
             if outcome.kind == "loses" or (outcome.kind == "adds" and entry.is_start and soft is None):
@@ -242,7 +242,7 @@ class Walk:
                 whole = self._by_solutions(part, known)
                 if whole is not None:
                     return whole
-        if nearest[0].kind == "slip" and soft is not None and soft[0].kind == "loses":
+        if nearest[0].kind == "slip" and soft is not None and (soft[0].kind == "loses" or _is_known_value(soft[1])):
             return soft
         return nearest
 
@@ -390,3 +390,7 @@ class Walk:
         return place_of(part, starts, later, self.known)
 
 
+def _is_known_value(entry: Entry | None) -> bool:
+    """x = 3 + sqrt 2: what holds for it is implied, whatever else would satisfy it too."""
+    solved = None if entry is None else solved_for(entry.statement)
+    return solved is not None and not letters(solved[1]) - CONSTANTS

@@ -11,7 +11,7 @@ from checker.marking.result import Awarded
 from checker.marking.scheme import Mark
 from checker.marking.shape import is_linear, most_terms, one_piece_differs, pieces_shared, shape
 from checker.relations import solved_letter
-from checker.syntax import Statement, parse
+from checker.syntax import Statement, letters, parse
 
 __all__ = ["Evidence", "weighed"]
 
@@ -173,7 +173,7 @@ def _like(mark: Mark, target: Statement, part: Statement, line: Written, told: C
             return Evidence(False, f"Line {number} has a slip.", is_settled=True)
         return _with_slip(mark, target, part, line, told)
     source = told.at(line.source)
-    if source is not None and shape(source.statement) == shape(part):
+    if source is not None and shape(source.statement) == shape(part) and letters(source.statement) == letters(part):
         return None  # the same kind of line again: it is not the step of the scheme
     if line.is_own and line.verdict == "ft":
         sentence = f"Line {number} follows from the candidate's own wrong line"

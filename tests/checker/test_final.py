@@ -199,3 +199,17 @@ def test_full_factors_agree_with_flint() -> None:
             assert checked_form(parse_expression(text), "factorise").is_met is False
 
     judged_by_flint()
+
+
+def test_value_of_a_wrong_line_put_into_a_right_one_is_followed_through() -> None:
+    # 13 + 2 is 15, not 20; with x = 4 the second equation gives 2y = 6.
+    told = judged("solve", "3x+2y=13 \\quad (1)", "2x-2y=2 \\quad (2)", "5x=20", "x=4", "y=3")
+    assert [line.verdict for line in told.lines] == ["start", "start", "slip", "ft", "ft"]
+    assert told.lines[4].source == 3
+    assert told.answer == "The answer follows from the slip on line 3 (ft)."
+
+
+def test_question_copied_is_no_second_equation() -> None:
+    # The roots of 50 are 7.07 and -7.07: one of them is lost, and nothing is wrong besides.
+    told = judged("solve", "x^2=50", "x=7.07", question="x^2=50")
+    assert told.lines[1].verdict == "loses"

@@ -115,6 +115,9 @@ CASES = [
     Case("an equation is no answer to an inequality", "M1 3x>12\nA1 x>4", "3x-2>10 / 3x>12 / x=4", [True, False], 1),
     # adding: 5x = 15; 9 + 2y = 13
     Case("elimination", PAIR, r"3x+2y=13 \quad (1) / 2x-2y=2 \quad (2) / 5x=15 / x=3 / y=2", [True] * 3, 3),
+    # 13 + 2 is not 20; with x = 4 the second gives 2y = 6.
+    Case("ft with a value of one's own put in (AQA ft)", "M1 5x=15\nA1 x=3\nA1ft y=2",
+         r"3x+2y=13 \quad (1) / 2x-2y=2 \quad (2) / 5x=20 / x=4 / y=3", [True, False, True], 2),
     Case("surds", SURDS, r"\sqrt{50}+\sqrt8 / =5\sqrt2+2\sqrt2 / =7\sqrt2", [True, True], 2, "simplify"),
     Case("roots added under one root", SURDS, r"\sqrt{50}+\sqrt8 / =\sqrt{58}", [False, False], 0, "simplify"),
     Case("algebraic fractions", FRACTIONS, r"\frac3x+\frac2{x+1} / =\frac{3(x+1)+2x}{x(x+1)} / =\frac{5x+3}{x(x+1)}",
