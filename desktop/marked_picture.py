@@ -18,7 +18,8 @@ from desktop.language import tr
 from desktop.marks import paint_marks, place_marks, text_size
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
-from desktop.verdict_style import VerdictStyle, style_of
+from desktop.overruled import counted_style
+from desktop.verdict_style import STYLES, VerdictStyle
 from desktop.whole_file import write_whole
 from desktop.wording import TEACHER_DECIDES, heading, line_reason, slip_rows
 from recognition.result import Tick, no_tick
@@ -39,6 +40,9 @@ _BAND_SEAM = 2
 """Rows by which a band reaches under the next one."""
 _LARGEST_SIDE = 4000
 """Pixels of the longer side of a saved picture; a larger original is made smaller."""
+
+
+_NEEDS_NO_WORDS = (STYLES["start"], STYLES["follows"], STYLES["note"])
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,11 +165,11 @@ def _strip(document: Document) -> list[_Item]:
         for row in slip_rows(document, verdict):
             items.append(_Item(label=row.label, text=row.text, latex=row.latex))
         for place, index in enumerate(verdict.lines):
-            line_verdict = verdict.report.lines[place]
-            if place == verdict.report.first_slip or line_verdict.verdict in ("start", "follows", "note"):
+            style = counted_style(document, index)
+            is_told = place == verdict.report.first_slip or style in _NEEDS_NO_WORDS
+            if style is None or (is_told and document.lines[index].override is None):
                 continue
             reason = line_reason(document, index)
-            style = style_of(line_verdict.verdict, check_reading=verdict.check_reading_first)
             word = style.word[0].upper() + style.word[1:]
             words = f"{word}. {reason}" if reason else f"{word}."
             items.append(_Item(label=tr("Line {number}", number=index + 1), text=words, style=style))

@@ -95,12 +95,16 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _readings(options: argparse.Namespace) -> Iterator[_Read]:
     """The pages as they were found and read; from the file where they are kept."""
+    kept: list[_Read] = []
     if options.readings is not None and options.readings.is_file():
-        yield from pickle.loads(options.readings.read_bytes())[: options.pages]  # our own file, written below
+        kept = pickle.loads(options.readings.read_bytes())[: options.pages]  # our own file, written below
+        yield from kept
+    if len(kept) == options.pages:
         return
     reader = PageReader()
-    kept = []
-    for page in _pages(options.ink, options.pages, options.seed):
+    for number, page in enumerate(_pages(options.ink, options.pages, options.seed)):
+        if number < len(kept):
+            continue
         found = reader.find_in_picture(page.image, "page.png")
         found.document.take_readings(reader.read(found))
         kept.append(_Read(found.document.lines, found.document.size, page.lines))
@@ -272,6 +276,8 @@ class _User:
             self._press([Qt.Key.Key_1, Qt.Key.Key_2, Qt.Key.Key_3, Qt.Key.Key_4, Qt.Key.Key_5][offered.index(wanted)])
         else:
             self._type(line, wanted)
+            if self._is_wrong(index):  # what does not parse is asked about once
+                self._press(Qt.Key.Key_Return)
 
     def _type(self, line: DeskLine, wanted: str) -> None:
         from PySide6.QtCore import Qt
@@ -298,8 +304,6 @@ class _User:
             self._press(Qt.Key.Key_Down if nearest > now else Qt.Key.Key_Up, times=abs(nearest - now))
         self._edit(wanted)
         self._press(Qt.Key.Key_Return)
-        if self.window.focusWidget() is not self.window.list:  # what does not parse is asked about once
-            self._press(Qt.Key.Key_Return)
 
     def _choose(self, number: int) -> None:
         from PySide6.QtCore import Qt

@@ -14,6 +14,7 @@ from desktop.desk import Desk
 from desktop.dialogs import AboutBox
 from desktop.document import DeskLine, Document, State
 from desktop.language import tr, tr_later
+from desktop.overruled import counted_slip
 from desktop.pen_input import PenTool
 from desktop.pen_page import is_pen_page
 
@@ -97,7 +98,7 @@ class Menus(QObject):
         sure = len(document.sure_lines()) if document is not None else 0
         lines = document.lines if document is not None else ()
         doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in lines)
-        slips = [] if document is None else [v for v in document.verdicts if v.first_slip_line is not None]
+        slips = [] if document is None else [v for v in document.verdicts if counted_slip(document, v) is not None]
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
         self.actions["add"].setEnabled(ready)

@@ -11,6 +11,8 @@ from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
 from desktop.document import Document, State
 from desktop.language import tr
 from desktop.marked_picture import page_image
+from desktop.overruled import counted_slip
+from desktop.typed_page import is_typed
 
 __all__ = ["PageList", "page_name", "page_state"]
 
@@ -30,12 +32,12 @@ def page_state(document: Document) -> str:
         return tr("no writing found")
     if not document.verdicts:
         return tr("not checked yet")
-    slips = [v for v in document.verdicts if v.first_slip_line is not None]
+    slips = [(v, at) for v in document.verdicts if (at := counted_slip(document, v)) is not None]
     doubtful = sum(ln.state in (State.DOUBTFUL, State.UNREAD) and not ln.struck_out for ln in document.lines)
     tail = "\n" + tr("{count} doubtful", count=doubtful) if doubtful else ""
-    if any(not v.check_reading_first for v in slips):
-        first = next(v for v in slips if not v.check_reading_first)
-        return tr("first slip: line {number}", number=(first.first_slip_line or 0) + 1) + tail
+    first = next((at for v, at in slips if not v.check_reading_first or document.lines[at].override), None)
+    if first is not None:
+        return tr("first slip: line {number}", number=first + 1) + tail
     if slips:
         return tr("check the reading") + tail
     return tr("no slip found") + tail
@@ -79,6 +81,8 @@ class PageList(QListWidget):
         item = self.item(row)
         item.setText(f"{page_name(document)}\n{page_state(document)}")
         item.setToolTip(document.file)
+        if document.strokes or is_typed(document):
+            item.setIcon(_thumb(document))  # the picture is drawn anew after each change
         item.setSizeHint(QSize(self._item_width, _THUMB.height() + 5 * self.fontMetrics().height()))
 
 

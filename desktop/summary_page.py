@@ -9,7 +9,7 @@ from html import escape
 from desktop.document import Document, WorkingVerdict
 from desktop.language import tr
 from desktop.maths import MathsError, compact, typeset
-from desktop.verdict_style import style_of
+from desktop.overruled import counted_style
 from desktop.wording import TEACHER_DECIDES, heading, headline, line_reason, slip_rows
 
 __all__ = ["page_section", "summary_page"]
@@ -84,8 +84,10 @@ def _working(document: Document, verdict: WorkingVerdict) -> str:
     )
     lines = []
     for place, index in enumerate(verdict.lines):
-        word = style_of(verdict.report.lines[place].verdict, check_reading=verdict.check_reading_first).word
-        reason = "" if place == verdict.report.first_slip else line_reason(document, index)
+        style = counted_style(document, index)
+        word = "" if style is None else style.word
+        is_in_card = place == verdict.report.first_slip and document.lines[index].override is None
+        reason = "" if is_in_card else line_reason(document, index)
         tail = f'<br><span class="quiet">{escape(reason)}</span>' if reason else ""
         lines.append(
             f"<tr><td>{index + 1}</td><td>{_maths(document.lines[index].latex)}</td><td>{escape(word)}{tail}</td></tr>"

@@ -10,11 +10,14 @@ from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.document import LineMark, Override
 from desktop.mark_text import awards_to_lines, marks_text, read_marks
+from desktop.marked_picture import _strip
 from desktop.overruled import counted_slip, counted_style
 from desktop.page_changes import Overrule
+from desktop.page_list import page_state
 from desktop.pipeline import judge_lines, marks_of
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.scheme_text import read_scheme_text
+from desktop.summary_page import page_section
 from desktop.typed_page import typed_document
 from desktop.verdict_style import DECLARED_RIGHT, STYLES
 from desktop.window import Window
@@ -221,3 +224,16 @@ def test_student_with_everything_told_sees_the_whole_card(qapp):
         reveal = reveal.further(slip)
     assert reveal.grade(slip) == 3
     assert card_of(document, 1, reveal).next_hint == 0
+
+
+def test_own_word_counts_in_page_list_picture_and_summary(qtbot, window):
+    document = window._desk.add_typed(SIGN)
+    settle(qtbot, window)
+    assert "first slip: line 2" in page_state(document)
+    window._desk.do(document, Overrule(1, Override(True, "written beside it")))
+    settle(qtbot, window)
+    assert "first slip" not in page_state(document)
+    section = page_section(document, "page", b"")
+    assert "declared right" in section
+    assert "written beside it" in section
+    assert any("Declared right. written beside it" in item.text for item in _strip(document))
