@@ -15,6 +15,7 @@ from checker.real_roots import RealNumber
 from checker.regions import region_text
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.solutions import critical_values, is_true, links, places_of, solution_set
+from checker.substitution import solved_for
 from checker.surd_text import surd_latex
 from checker.syntax import Fraction, Node, Relation, Statement, System, letters, to_latex, walk
 from checker.written import letter_latex, polynomial_latex
@@ -61,6 +62,7 @@ def solutions_text(statement: Statement, name: str, known: Known, asked: Accurac
         return ""
     if known.complex_numbers:
         return ""
+    roots = tuple(root for root in roots if _is_given(root, name, known))
     if not roots:
         return "\\text{no solution}"
     shown = letter_latex(name)
@@ -68,6 +70,16 @@ def solutions_text(statement: Statement, name: str, known: Known, asked: Accurac
         values = [f"{shown}={rounded_latex(root.value, asked)}" for root in roots]
         return " \\text{ or } ".join(values) + f" \\text{{ ({asked.words})}}"
     return " \\text{ or } ".join(f"{shown}{_EQUALS[_is_exact(root)]}{root.latex}" for root in roots)
+
+
+def _is_given(root: RealNumber, name: str, known: Known) -> bool:
+    """Does a solution satisfy what is given of the letter?"""
+    limits = [given for given in known.givens if letters(given) == {name} and solved_for(given) is None]
+    evaluator = Evaluator({name: root.value}, euler=known.euler)
+    try:
+        return all(is_true(given, evaluator) for given in limits)
+    except (UnsupportedError, TooLargeError, UnsureError):
+        return True
 
 
 def _is_exact(root: RealNumber) -> bool:

@@ -21,7 +21,19 @@ from checker.ring import UndefinedError, UnsupportedError
 from checker.solutions import is_true, links, solution_set
 from checker.steps import value_of_line
 from checker.substitution import known_values, solved_for
-from checker.syntax import Alternatives, Expression, Node, Note, Relation, Statement, Symbol, System, letters, to_latex
+from checker.syntax import (
+    Alternatives,
+    Chain,
+    Expression,
+    Node,
+    Note,
+    Relation,
+    Statement,
+    Symbol,
+    System,
+    letters,
+    to_latex,
+)
 from checker.syntax.sets import UNNAMED
 from checker.verdict import No, Yes
 
@@ -50,6 +62,8 @@ def final_answer(
     try:
         if isinstance(first, Expression):
             return _of_value(first.body, told[-1], known, asked)
+        if known.task in _FORMS and (left := _first_member(first)) is not None:
+            return _of_value(left, told[-1], known, asked)
         if known.task == "identity":
             return _of_identity(first, known)
         if len(starts) > 1 or isinstance(first, System):
@@ -57,6 +71,17 @@ def final_answer(
         return _of_condition(first, told, known, asked)
     except _STUCK:
         return Final()
+
+
+def _first_member(statement: Statement) -> Node | None:
+    """2x + 6 where "2x + 6 = 2(x + 3)" is a value and what it comes to, on one line."""
+    match statement:
+        case Relation(left=left, operator="=" | "\\equiv"):
+            return left
+        case Chain(members=members, operators=operators, continues=False) if set(operators) <= {"=", "\\equiv"}:
+            return members[0]
+        case _:
+            return None
 
 
 def _as_equal(line: Statement) -> Statement:
@@ -145,7 +170,8 @@ def _of_condition(first: Statement, told: Sequence[Statement], known: Known, ask
                 return replace(decimals, expected=expected)
     outcome = compare_relations(first, answer, known)
     correct = True if outcome.kind == "follows" else None if outcome.kind == "undecided" else False
-    if free_letters(answer, known) != names and outcome.kind != "follows":
+    is_formula = outcome.kind == "loses" and len(names) > 1  # its letters may be known to be positive
+    if outcome.kind != "follows" and (free_letters(answer, known) != names or is_formula):
         correct = None
     why = outcome.reason if outcome.kind in ("follows", "loses", "adds") else ""
     if known.task != "solve" and not expected:
@@ -231,6 +257,9 @@ def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Kn
     missing = [point for point in points or () if not _is_told(point, given, known)]
     if points and len(points) > 1 and not missing:
         return Final(True, True, expected)
+    wrong = _wrong_pair(told[-1], names, starts, known)
+    if wrong is not None:
+        return Final(False, True, expected, f"{wrong} does not satisfy every equation.")
     values = {name: node for name, node in known_values(told).items() if not letters(node) - {"pi", "e"}}
     if not names <= values.keys():
         return Final(expected=expected)
@@ -242,6 +271,23 @@ def _of_system(starts: Sequence[Statement], told: Sequence[Statement], known: Kn
         lost = ", ".join(f"{name} = {to_latex(value)}" for name, value in sorted(missing[0].items()))
         return Final(False, form, expected, f"The solution {lost} is missing.")
     return Final(correct, form, expected)
+
+
+def _wrong_pair(
+    answer: Statement, names: frozenset[str], starts: Sequence[Statement], known: Known
+) -> str | None:
+    """Of several points given at once, one that is no solution, in words."""
+    if not isinstance(answer, Alternatives):
+        return None
+    for branch in answer.branches:
+        values = {name: node for name, node in known_values([branch]).items() if not letters(node) - {"pi", "e"}}
+        if values.keys() < names:
+            return None
+        point = {name: Evaluator({}, euler=known.euler).value(values[name]) for name in names}
+        evaluator = Evaluator(point, euler=known.euler)
+        if not all(is_true(start, evaluator) for start in starts):
+            return ", ".join(f"{name} = {to_latex(values[name])}" for name in sorted(names))
+    return None
 
 
 def _values_of_letters(told: Sequence[Statement]) -> list[tuple[str, Node]]:

@@ -12,7 +12,18 @@ from checker.polynomial import Poly, TooLargeError
 from checker.putting_in import is_subject
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.steps import judge_step
-from checker.syntax import Division, Fraction, Relation, Statement, System, letters, nodes_of, to_latex, walk
+from checker.syntax import (
+    Alternatives,
+    Division,
+    Fraction,
+    Relation,
+    Statement,
+    System,
+    letters,
+    nodes_of,
+    to_latex,
+    walk,
+)
 from checker.systems import follows_together
 
 __all__ = ["Place", "equations_of", "place_of"]
@@ -100,6 +111,8 @@ def _has_fewer_letters(statement: Statement, names: frozenset[str], known: Known
     """2x = 8 or 0 = 2 where x and y are looked for; or x = 4, y = 3 at once."""
     if isinstance(statement, System):
         return all(_has_fewer_letters(part, names, known) for part in statement.parts)
+    if isinstance(statement, Alternatives) and statement.branches:
+        return all(_has_fewer_letters(branch, names, known) for branch in statement.branches)
     return isinstance(statement, Relation) and _unknowns(statement, known) < names
 
 

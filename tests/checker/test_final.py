@@ -84,6 +84,17 @@ CASES: list[tuple[str | None, tuple[str, ...], bool | None, bool | None, str]] =
     ("simplify", ("(3+2i)(1-i)", "=5-i"), True, True, "5-i"),
     # the line y = x + 1 meets the circle in two points
     ("solve", ("x^2+y^2=25", "y=x+1", "x=3", "y=4"), False, True, "x=-4, y=-3 \\text{ or } x=3, y=4"),
+    ("solve", ("x^2+y^2=25", "y=x+1", "x=3, y=4 \\text{ or } x=-4, y=-3"), True, True,
+     "x=-4, y=-3 \\text{ or } x=3, y=4"),
+    ("solve", ("x^2+y^2=25", "y=x+1", "x=3, y=4 \\text{ or } x=-4, y=3"), False, True,
+     "x=-4, y=-3 \\text{ or } x=3, y=4"),
+    ("solve", ("x^2+y^2=25", "y=x+1", "x^2+(x+1)^2=25", "(x+4)(x-3)=0", "x=-4 \\text{ or } x=3",
+               "y=-3 \\text{ or } y=4"), True, True, "x=-4, y=-3 \\text{ or } x=3, y=4"),
+    # the value and what it comes to on one line; a formula for lengths; a condition on the line
+    ("factorise", ("x^2+7x+12=(x+3)(x+4)",), True, True, "(x+3)(x+4)"),
+    ("expand", ("(x+1)^2=x^2+x+x+1",), True, False, "x^2+2x+1"),
+    ("solve", ("A=\\pi r^2", "r=\\sqrt{\\frac{A}{\\pi}}"), None, True, ""),
+    ("solve", ("x^2=16 \\text{ for } x>0", "x=4"), True, True, "x=4"),
     # to the accuracy stated: 50 has the root 7.0710...; 36 pi = 113.097...; 7/3 = 2.333...
     ("solve", ("3x=7", "x=2.33 \\text{ (2 d.p.)}"), True, True, "x=2.33 \\text{ (2 d.p.)}"),
     ("solve", ("3x=7", "x=2.3 \\text{ (3 s.f.)}"), True, False, "x=2.33 \\text{ (3 s.f.)}"),
