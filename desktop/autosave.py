@@ -37,6 +37,7 @@ class Autosave(QObject):
         self._order: list[Document] = []
         self._dirty: set[int] = set()
         self._gone: list[int] = []
+        self._info: dict[str, str] = {}
         self._jobs = Jobs(self)
         self._writing = False
         self._told = ""
@@ -47,7 +48,16 @@ class Autosave(QObject):
     @property
     def is_clean(self) -> bool:
         """Whether the file holds all there is."""
-        return not self._dirty and not self._gone and not self._writing
+        return not self._waits and not self._writing
+
+    @property
+    def _waits(self) -> bool:
+        return bool(self._dirty or self._gone or self._info)
+
+    def note(self, name: str, value: str) -> None:
+        """Keep something that belongs to the whole set, such as its mark scheme."""
+        self._info[name] = value
+        self._start(_PAUSE_MS)
 
     def watch(self, document: Document, *, key: int | None = None) -> None:
         """Keep a document from now on; `key` is that of the page it was read from, None for a new page."""
@@ -140,10 +150,10 @@ class Autosave(QObject):
 
     @Slot()
     def _write(self) -> None:
-        if self._writing or (not self._dirty and not self._gone):
+        if self._writing or not self._waits:
             return
-        dirty, gone = self._dirty, self._gone
-        self._dirty, self._gone = set(), []
+        dirty, gone, info = self._dirty, self._gone, self._info
+        self._dirty, self._gone, self._info = set(), [], {}
         pages = []
         for place, document in enumerate(self._order):
             if id(document) in dirty:
@@ -151,19 +161,19 @@ class Autosave(QObject):
         self._writing = True
 
         def work(tick: Tick, give: Give) -> None:
-            self.store.keep(pages, gone)
+            self.store.keep(pages, gone, info)
 
         job = Job(tr("Keeping the set"), work)
         job.succeeded.connect(self._on_kept)
         job.failed.connect(self._on_failed)
-        self._pending = (dirty, gone)
+        self._pending = (dirty, gone, info)
         self._jobs.start(job)
 
     @Slot(object)
     def _on_kept(self, result: object) -> None:
         self._writing = False
         self._told = ""
-        if self._dirty or self._gone:
+        if self._waits:
             self._start(_PAUSE_MS)
         else:
             self.kept.emit()
@@ -171,9 +181,10 @@ class Autosave(QObject):
     @Slot(str)
     def _on_failed(self, sentence: str) -> None:
         self._writing = False
-        dirty, gone = self._pending
+        dirty, gone, info = self._pending
         self._dirty |= {number for number in dirty if number in self._keys}
         self._gone = [*gone, *self._gone]
+        self._info = {**info, **self._info}
         self._start(_AGAIN_MS)
         if sentence != self._told:
             self._told = sentence

@@ -28,7 +28,7 @@ from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
 from desktop.pipeline import marks_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
-from desktop.scheme_text import Scheme
+from desktop.scheme_text import Scheme, read_scheme_text
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
 from recognition.errors import InputError
@@ -58,6 +58,7 @@ class Desk(QObject):
     document_read = Signal(object)
     document_checked = Signal(object)
     marks_suggested = Signal(object)
+    scheme_changed = Signal(str)
     saved = Signal(object)
     copied = Signal(object)
     problem = Signal(str)
@@ -92,6 +93,7 @@ class Desk(QObject):
         self._unread: set[int] = set()
         self._to_check: list[Document] = []
         self._schemes: tuple[Scheme, ...] = ()
+        self.scheme_text = ""
         self._marks: dict[int, tuple[Marks | None, ...]] = {}
         self._pasted = 0
         self._timer = QTimer(self)
@@ -208,6 +210,17 @@ class Desk(QObject):
     def schemes(self) -> tuple[Scheme, ...]:
         """The teacher's mark schemes, one for each working of a page; one alone serves every working."""
         return self._schemes
+
+    def take_scheme_text(self, text: str) -> None:
+        """Suggest marks by the scheme as the teacher typed it; it is kept with the set.
+
+        Raises:
+            InputError: a line of it is not understood.
+        """
+        schemes = read_scheme_text(text)
+        self.scheme_text = text
+        self.take_schemes(schemes)
+        self.scheme_changed.emit(text)
 
     def take_schemes(self, schemes: tuple[Scheme, ...]) -> None:
         """Suggest marks by these schemes from now on, on every page."""

@@ -12,6 +12,7 @@ from pathlib import Path
 import numpy as np
 from PySide6.QtCore import QObject, Signal, Slot
 
+from checker.errors import InputError as CheckerInputError
 from desktop.autosave import Autosave
 from desktop.desk import Desk
 from desktop.document import Document
@@ -25,6 +26,9 @@ from recognition.result import Tick
 __all__ = ["Sets"]
 
 log = logging.getLogger(__name__)
+
+_SCHEME = "mark scheme"
+"""Name under which a set keeps its mark scheme, as the teacher typed it."""
 
 
 class Sets(QObject):
@@ -46,6 +50,7 @@ class Sets(QObject):
         desk.document_added.connect(self._on_added)
         desk.document_removed.connect(self._on_removed)
         desk.activated.connect(self._on_activated)
+        desk.scheme_changed.connect(self._on_scheme_changed)
 
     @property
     def path(self) -> Path | None:
@@ -66,6 +71,7 @@ class Sets(QObject):
         if self._may_leave():
             self._leave()
             self._clear_desk()
+            self._desk.take_scheme_text("")
             self.start_new()
 
     def open(self, path: Path) -> None:
@@ -147,12 +153,14 @@ class Sets(QObject):
         if self._autosave is not None:
             for document in carried:
                 self._autosave.watch(document)
+            self._on_scheme_changed(self._desk.scheme_text)
 
     @Slot(object)
     def _take_opened(self, store: SetFile) -> None:
         if not self._closing:
             self._leave()
             self._clear_desk()
+            self._desk.take_scheme_text("")
         self._take(store)
 
     def _take(self, store: SetFile) -> None:
@@ -163,6 +171,7 @@ class Sets(QObject):
         autosave = self._autosave = Autosave(store, self)
         autosave.kept.connect(self._on_kept)
         autosave.failed.connect(self._desk.problem)
+        self._show_scheme(store.info.get(_SCHEME, ""))
         for page in store.pages():
             autosave.watch(page.document, key=page.key)
             self._desk.lay(page.document)
@@ -210,6 +219,18 @@ class Sets(QObject):
         if self._autosave is not None and not self._autosave.watches(document):
             self._autosave.watch(document)
             self.keeping.emit(False)
+
+    def _show_scheme(self, text: str) -> None:
+        if text:
+            try:
+                self._desk.take_scheme_text(text)
+            except CheckerInputError as exc:  # of a version that took other schemes; it stays in the set
+                self._desk.problem.emit(str(exc))
+
+    @Slot(str)
+    def _on_scheme_changed(self, text: str) -> None:
+        if self._autosave is not None and self._autosave.store.info.get(_SCHEME, "") != text:
+            self._autosave.note(_SCHEME, text)
 
     @Slot(object)
     def _on_removed(self, document: Document) -> None:

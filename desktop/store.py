@@ -10,9 +10,10 @@ import json
 import os
 import sqlite3
 import zlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 from weakref import ReferenceType, ref
 
@@ -34,6 +35,7 @@ ENDING = ".firstslip"
 
 _WAIT_S = 0.5
 """How long another program may hold the file before it counts as in use."""
+NOTHING: Mapping[str, str] = MappingProxyType({})
 
 _PAGES = (
     "SELECT id, place, file, page.page, width, height, candidate, verdicts, small "
@@ -76,6 +78,7 @@ class SetFile:
         (last,) = connection.execute("SELECT coalesce(max(id), 0) FROM page").fetchone()
         self._last_key = int(last)
         self._opened: list[KeptPage] = []
+        self.info: dict[str, str] = dict(connection.execute("SELECT name, value FROM info").fetchall())
 
     @classmethod
     def create(cls, path: Path) -> SetFile:
@@ -163,9 +166,15 @@ class SetFile:
         self._saved.setdefault(key, _Saved()).picture = ref(picture)
         return picture
 
-    def keep(self, pages: Sequence[KeptPage], gone: Sequence[int] = ()) -> None:
+    def keep(
+        self, pages: Sequence[KeptPage], gone: Sequence[int] = (), info: Mapping[str, str] = NOTHING
+    ) -> None:
         """Write what differs from what the file holds, and take pages out, in one transaction.
 
+        Args:
+            pages: as they stand now.
+            gone: keys of pages that are taken out.
+            info: what belongs to the whole set, such as its mark scheme, by name.
         Raises:
             InputError: the disk is full, or the file is out of reach; the file then holds what it held before.
         """
@@ -177,11 +186,14 @@ class SetFile:
                     self._connection.execute("DELETE FROM page WHERE id = ?", (key,))
                 for page in pages:
                     self._write(page, blobs[page.key])
+                for name, value in info.items():
+                    self._connection.execute("INSERT OR REPLACE INTO info (name, value) VALUES (?, ?)", (name, value))
                 self._connection.execute("COMMIT")
             except BaseException:
                 if self._connection.in_transaction:
                     self._connection.execute("ROLLBACK")
                 raise
+        self.info.update(info)
         for key in gone:
             self._saved.pop(key, None)
         for page in pages:
@@ -345,6 +357,7 @@ def _look_at_tables(connection: sqlite3.Connection, name: str) -> None:
     """Refuse a file whose tables are not ours: its head was damaged, though each page of it is sound."""
     try:
         connection.execute(f"{_PAGES} LIMIT 0").fetchall()
+        connection.execute("SELECT name, value FROM info LIMIT 0").fetchall()
         for table in ("line", "stroke", "picture"):
             connection.execute(f"SELECT page, content, sum FROM {table} LIMIT 0").fetchall()
     except sqlite3.OperationalError as exc:

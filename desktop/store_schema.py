@@ -30,6 +30,7 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
         "CREATE INDEX stroke_place ON stroke (page, place)",
     ),
     ("ALTER TABLE page ADD COLUMN candidate TEXT NOT NULL DEFAULT ''",),
+    ("CREATE TABLE info (name TEXT PRIMARY KEY, value TEXT NOT NULL)",),
 )
 """Statements that lead from each version to the next; a new file runs through all of them."""
 

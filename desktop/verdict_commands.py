@@ -30,7 +30,6 @@ class VerdictCommands(QObject):
         self._window = window
         self._desk = desk
         self._reveal = EVERYTHING
-        self._scheme_text = ""
         self._as_claims: set[str] = set()
         window.card.hint_asked.connect(self.ask_for_hint)
         window.card.overruled.connect(self._overrule)
@@ -63,10 +62,9 @@ class VerdictCommands(QObject):
 
     def ask_for_scheme(self) -> None:
         """Ask for the mark scheme, and suggest marks by it."""
-        box = SchemeBox(self._scheme_text, self._window)
+        box = SchemeBox(self._desk.scheme_text, self._window)
         if box.exec():
-            self._scheme_text = box.text
-            self._desk.take_schemes(box.schemes)
+            self._desk.take_scheme_text(box.text)
 
     def award_suggested(self) -> None:
         """Write the marks that are suggested for the working of the chosen line beside their lines."""

@@ -256,3 +256,19 @@ def test_page_that_was_kept_before_it_was_read_is_read_when_the_set_is_opened(be
     store = SetFile.open(tmp_path / "cut.firstslip")
     assert all(line.candidates for line in store.pages()[0].document.lines)
     store.close()
+
+
+def test_mark_scheme_is_kept_with_its_set_and_leaves_with_it(bench, tmp_path):
+    one = bench().begin()
+    one.desk.add(photo())
+    one.desk.take_scheme_text("M1 2k=8\nA1 final k=4")
+    one.settle()
+    with one.qtbot.waitSignal(one.sets.opened, timeout=WAIT_MS):
+        one.sets.clear()
+    assert one.desk.scheme_text == "" and one.desk.schemes == ()
+    old = next(path for path in (tmp_path / "sets").iterdir() if path.suffix == ".firstslip" and path != one.sets.path)
+    one.settle()
+    with one.qtbot.waitSignal(one.sets.opened, timeout=WAIT_MS):
+        one.sets.open(old)
+    assert one.desk.scheme_text == "M1 2k=8\nA1 final k=4"
+    assert [mark.code for mark in one.desk.schemes[0]] == ["M1", "A1"]
