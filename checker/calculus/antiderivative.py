@@ -73,7 +73,7 @@ class _Depth:
         return _Depth(self.count + 1, self.budget)
 
     def check(self) -> None:
-        if self.budget.left < 0:
+        if self.budget.is_over():
             raise TooLargeError
 
 

@@ -127,7 +127,7 @@ def _in_tree(node: Node, budget: Budget) -> Node:
         case Negation() | PlusMinus() | Absolute() | Bracket() | Postfix():
             return replace(node, body=_in_tree(node.body, budget))
         case Function(name=name, arguments=arguments) if len(arguments) > 1 and name not in _LISTS:
-            if budget.left < 0:
+            if budget.is_over():
                 raise TooLargeError
             try:
                 return Bracket(node.span, worked_out(node), "(")

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction as Rational
 from math import lcm
-from time import monotonic
 from typing import Any, TypeVar
 
+from checker.budget import Budget
 from checker.calculus.derivative import DEPENDENT
 from checker.polynomial import (
     BITS,
@@ -66,8 +66,8 @@ class Ring:
 
     __slots__ = (
         "atoms",
+        "budget",
         "by_sizes",
-        "deadline",
         "denominators",
         "euler",
         "fine",
@@ -87,7 +87,7 @@ class Ring:
         self.opaque: set[int] = set()  # atoms whose independence is not known
         self.euler = euler
         self.fine = {} if fine is None else fine
-        self.deadline = monotonic() + SECONDS
+        self.budget: Budget | None = None
         self.atoms: list[tuple[str, Any, int]] = []
         self.by_sizes = False  # do only values count wherever both are defined, and no domains?
         self.runs = False  # has a derivative, integral, sum or limit been read?
@@ -179,7 +179,9 @@ class Ring:
         """Raises:
         TooLargeError: the time for one comparison is spent.
         """
-        if monotonic() > self.deadline:
+        if self.budget is None:
+            self.budget = Budget(SECONDS)  # only now, as most comparisons are over before it is asked for
+        elif self.budget.is_over():
             raise TooLargeError
 
     def reduce(self, poly: Poly) -> Poly:
