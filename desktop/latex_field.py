@@ -5,8 +5,17 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from PySide6.QtCore import QEvent, QMimeData, QSize, QStringListModel, Qt, Signal
-from PySide6.QtGui import QColor, QFocusEvent, QFontDatabase, QFontMetrics, QKeyEvent, QTextCharFormat, QTextCursor
+from PySide6.QtCore import QMimeData, QSize, QStringListModel, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QFont,
+    QFontDatabase,
+    QFontMetrics,
+    QKeyEvent,
+    QTextCharFormat,
+    QTextCursor,
+)
 from PySide6.QtWidgets import QApplication, QCompleter, QFrame, QPlainTextEdit, QTextEdit, QWidget
 
 from desktop.brackets import lonely, partners
@@ -43,7 +52,7 @@ class LatexField(QPlainTextEdit):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._places: list[QTextCursor] = []
-        self._take_font()
+        self.take_font(QApplication.font())
         self.setLineWrapMode(QPlainTextEdit.LineWrapMode.NoWrap)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -141,15 +150,10 @@ class LatexField(QPlainTextEdit):
         if event.text():
             self._offer()
 
-    def changeEvent(self, event: QEvent) -> None:
-        super().changeEvent(event)
-        if event.type() is QEvent.Type.ApplicationFontChange:
-            self._take_font()
-
-    def _take_font(self) -> None:
-        """Letters of one width, a little larger than the window's."""
+    def take_font(self, beside: QFont) -> None:
+        """Take letters of one width, a little larger than those beside the field."""
         font = QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont)
-        font.setPointSizeF(QApplication.font().pointSizeF() * 1.1)
+        font.setPointSizeF(beside.pointSizeF() * 1.1)
         self.setFont(font)
         self.updateGeometry()
 

@@ -214,7 +214,8 @@ class LineEditor(QWidget):
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
-        if event.type() is QEvent.Type.PaletteChange and hasattr(self, "_buttons"):
+        if event.type() in (QEvent.Type.PaletteChange, QEvent.Type.FontChange) and hasattr(self, "_row"):
+            self._field.take_font(self.font())
             self._show_candidates()
 
     def _title_text(self) -> str:

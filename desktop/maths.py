@@ -86,6 +86,7 @@ def typeset(latex: str, *, size: float = 20.0, colour: str = "#000000", doubt: s
     scale = size / _LAID_SIZE
     width, height = laid.width * scale, laid.height * scale
     svg = laid.svg.replace(_LAID_COLOUR, colour).replace(DOUBT, doubt or colour)
+    svg = svg.replace('fill="black"', f'fill="{colour}"')  # lines under symbols
     svg = re.sub(r'width="[^"]*" height="[^"]*"', f'width="{width:.2f}" height="{height:.2f}"', svg, count=1)
     return Maths(svg=svg, width=width, height=height, ascent=laid.ascent * scale)
 

@@ -254,7 +254,7 @@ class _User:
         from PySide6.QtCore import Qt
 
         while (chosen := self.window.list.chosen) != index:
-            self._press(Qt.Key.Key_Down if index > chosen else Qt.Key.Key_Up)
+            self._press(Qt.Key.Key_Down if index > chosen else Qt.Key.Key_Up, widget=self.window.list)
             assert self.window.list.chosen != chosen
 
     def _settle(self, index: int) -> None:
