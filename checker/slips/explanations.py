@@ -147,7 +147,7 @@ def from_one(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: 
     if part.origin in ("quotient", "bar"):
         if part.origin == "quotient" and leaf.multiplier not in ONES and same_key:
             reason += f", which is {right} here"
-        if any(not atom.isalpha() for key in needed for atom, _ in key):
+        if any(not atom.isalnum() for key in needed for atom, _ in key):
             return reading.proposal(2.5 + doubt, "other", leaf, needed, reason)
         kind = "arithmetic" if same_key else "letter-lost" if leaf.key == () else "power-law"
         return reading.proposal(1.3 + doubt, kind, leaf, needed, reason)
@@ -182,7 +182,8 @@ def _shares(leaf: Leaf, division: re.Match[str]) -> bool:
 def _factored_out(reading: Reading, leaf: Leaf, needed: Value, part: Partial, doubt: float) -> Proposal | None:
     """The term stands in a bracket that a factor was taken out of."""
     below = divide({(): Rational(1)}, leaf.multiplier)
-    if shown(below, reading.style).find("frac") < 0 and below not in ONES:
+    is_fraction = "frac" in reading.line or "/" in reading.line
+    if is_fraction and "frac" not in shown(below, reading.style) and below not in ONES:
         words = f"over the bottom {shown(below, reading.style)}, {reading.before_text(part)} has the top "
         words += reading.own_text(leaf, needed)
         cost = 1.0 if divide(leaf.value, leaf.multiplier) == part.value else 1.3

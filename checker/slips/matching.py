@@ -29,6 +29,7 @@ def matching_proposals(reading: Reading) -> Iterator[Proposal]:
     if not gap or len(gap) > 8:
         return
     yield from _signs(reading)
+    yield from _signs_collected(reading, gap)
     yield from _one_term(reading, gap)
     yield from _missing(reading, gap)
     if reading.relation:
@@ -63,6 +64,11 @@ def _signs(reading: Reading) -> Iterator[Proposal]:
         found.append(one)
     if rest:
         return
+    yield _together(reading, found)
+
+
+def _together(reading: Reading, found: list[Proposal]) -> Proposal:
+    """Several signs as one proposal: where the terms stand side by side the place is all of them, else the first."""
     found.sort(key=lambda one: one.span)
     first = found[0]
     texts = [(reading.line[slice(*one.span)].strip(), one.should_be) for one in found]
@@ -71,7 +77,34 @@ def _signs(reading: Reading) -> Iterator[Proposal]:
     if all(not reading.line[a.span[1]:b.span[0]].strip() for a, b in pairwise(found)):
         span, should_be = (first.span[0], found[-1].span[1]), "".join(new for _, new in texts)
     edits = tuple(edit for one in found for edit in one.edits)
-    yield Proposal(0.95 + 0.02 * len(found), first.kind, span, should_be, f"{first.because}; likewise {told}", edits)
+    return Proposal(0.95 + 0.02 * len(found), first.kind, span, should_be, f"{first.because}; likewise {told}", edits)
+
+
+def _signs_collected(reading: Reading, gap: Value) -> Iterator[Proposal]:
+    """Two or more collected terms with the other sign, as when a product after a minus was collected first."""
+    if reading.relation or not 2 <= len(gap) <= MOST_SIGNS:
+        return
+    found: list[Proposal] = []
+    for key in gap:
+        likes = [part for part in reading.parts if part.key == key]
+        leaves = [leaf for leaf in reading.leaves if leaf.key == key]
+        for part in [part for part in likes if part.origin == "carried"]:
+            same = next((leaf for leaf in leaves if leaf.value == part.value), None)
+            if same is not None:
+                likes.remove(part)
+                leaves.remove(same)
+        needed = total(part.value for part in likes)
+        if len(leaves) != 1 or needed != negate(leaves[0].value):
+            return
+        leaf = leaves[0]
+        turned = f"the minus in front turns {shown(leaf.value, reading.style)} into {shown(needed, reading.style)}"
+        one = reading.proposal(1.0, "sign-bracket", leaf, needed, turned)
+        if one is None:
+            return
+        found.append(one)
+    if len(found) != len(gap) or not any(part.factors[0].startswith("-") for part in reading.parts):
+        return
+    yield _together(reading, found)
 
 
 def _one_term(reading: Reading, gap: Value) -> Iterator[Proposal]:

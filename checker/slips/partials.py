@@ -71,9 +71,15 @@ def scaled(partial: Partial, by: Rational, divisor: str) -> Partial:
         return replace(partial, coefficient=-partial.coefficient, origin="quotient", factors=(partial.factors[0], "-1"))
     if by == -1:
         return replace(partial, coefficient=-partial.coefficient)
+    if partial.origin == "quotient" and len(partial.factors) == 2 and partial.factors[1].isdigit():
+        times = by / int(partial.factors[1])
+        if times.denominator == 1 and abs(by) > 1:
+            factors: tuple[str, ...] = (partial.factors[0], *([] if times == 1 else [str(times)]))
+            origin: Origin = "carried" if times == 1 else "scaled"
+            return replace(partial, coefficient=partial.coefficient * by, origin=origin, factors=factors)
     text = partial.factors[0] if partial.origin == "carried" else ""
     factors = (text, divisor) if text else (*partial.factors, divisor)
-    origin: Origin = "quotient" if text and abs(by) < 1 else "scaled" if text else partial.origin
+    origin = "quotient" if text and abs(by) < 1 else "scaled" if text else partial.origin
     return replace(partial, coefficient=partial.coefficient * by, origin=origin, factors=factors)
 
 

@@ -218,13 +218,20 @@ def _letters(frame: Frame) -> Iterator[Proposal]:
                     if frame.agrees(frame.value({id(node): symbol(name)})):
                         because = f"the letter is {name}, not {node.name}"
                         yield at_term(frame, 1.8, "copied", [Edit(node.span, name)], because)
-            elif isinstance(node, Number):
+            elif isinstance(node, Number) and not _is_solution(frame, node):
                 for name in sorted(names):
                     value: Value = {((name, Rational(1)),): node.value}
                     if frame.agrees(frame.value({id(node): value})):
                         edit = Edit((node.span[1], node.span[1]), name)
                         words = f"the letter {name} was lost"
                         yield at_span(frame, 1.6, "letter-lost", enclosing(frame, node.span), [edit], words)
+
+
+def _is_solution(frame: Frame, node: Node) -> bool:
+    """Whether the number is a whole side and the other side is a letter alone."""
+    return frame.is_relation and any(
+        side is node and isinstance(frame.sides[1 - place], Symbol) for place, side in enumerate(frame.sides)
+    )
 
 
 def _operations(frame: Frame) -> Iterator[Proposal]:

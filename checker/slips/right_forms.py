@@ -21,6 +21,7 @@ from checker.slips.values import (
     is_monomial,
     multiply,
     negate,
+    total,
     value_of,
 )
 from checker.slips.writing import Style, signed, write_value
@@ -122,6 +123,10 @@ def _joined(node: Node) -> tuple[Value, Value] | None:
             return None
         parts.append((negate(top) if term.sign == "-" else top, bottom))
     numbers = [as_constant(bottom) for _, bottom in parts]
+    if all(is_monomial(bottom) for _, bottom in parts):
+        common = _least([bottom for _, bottom in parts])
+        if common is not None:
+            return total(multiply(top, divide(common, bottom)) for top, bottom in parts), common
     common = constant(lcm(*(int(number) for number in numbers if number and number.denominator == 1)))
     others: list[Value] = []
     for _, bottom in parts:
@@ -134,6 +139,20 @@ def _joined(node: Node) -> tuple[Value, Value] | None:
         share = divide(common, constant(number)) if number else _without(common, bottom, others)
         whole = add(whole, multiply(top, share))
     return whole, common
+
+
+def _least(bottoms: Sequence[Value]) -> Value | None:
+    """The least common multiple of monomials with whole numbers."""
+    powers: dict[str, Rational] = {}
+    sizes: list[int] = []
+    for bottom in bottoms:
+        (key, number), = bottom.items()
+        if number.denominator != 1 or number < 0:
+            return None
+        sizes.append(int(number))
+        for atom, exponent in key:
+            powers[atom] = max(powers.get(atom, Rational(0)), exponent)
+    return {tuple(sorted(powers.items())): Rational(lcm(*sizes))}
 
 
 def _without(common: Value, bottom: Value, others: Sequence[Value]) -> Value:

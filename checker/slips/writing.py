@@ -14,15 +14,19 @@ __all__ = ["Style", "signed", "style_of", "unsigned", "write_value"]
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """How terms are written: decimals or fractions, and the letters in the order in which they came before."""
+    """How terms are written: decimals or fractions, and the products of letters that stand in the lines, in order."""
 
     decimals: bool = False
-    order: tuple[str, ...] = ()
+    products: tuple[tuple[str, ...], ...] = ()
 
     def after(self, text: str) -> Style:
-        """The same style with the letters ordered as in a text."""
-        found = _letters(text)
-        return replace(self, order=tuple(found)) if len(found) > 1 else self
+        """The same style with the letters ordered first as in a text."""
+        found = tuple(_letters(text))
+        return replace(self, products=(found, *self.products)) if len(found) > 1 else self
+
+    def order(self, letters: frozenset[str]) -> tuple[str, ...]:
+        """The order of some letters: as in the first product that has them all, else as in the alphabet."""
+        return next((product for product in self.products if letters <= set(product)), ())
 
 
 PLAIN = Style()
@@ -31,13 +35,14 @@ PLAIN = Style()
 def style_of(before: str, written: str) -> Style:
     """The style of two lines; letters stand in the order of the first product of letters, the written line's first."""
     decimals = any(re.search(r"\.\d", text) for text in (before, written))
-    products = (_PRODUCT.search(_COMMAND.sub(" ", text)) for text in (written, before))
-    order = next((tuple(_letters(found[0])) for found in products if found is not None), ())
-    return Style(decimals, order)
+    texts = (_COMMAND.sub(" ", text) for text in (written, before))
+    products = tuple(tuple(_letters(found)) for text in texts for found in _PRODUCT.findall(text))
+    return Style(decimals, products)
+
 
 
 _COMMAND = re.compile(r"\\[A-Za-z]+")
-_PRODUCT = re.compile(r"[A-Za-z](?:\^(?:\w|\{\w+\}))?[A-Za-z]")
+_PRODUCT = re.compile(r"[A-Za-z](?:(?:\^(?:\w|\{\w+\}))?[A-Za-z])+")
 
 
 def _letters(text: str) -> dict[str, None]:
@@ -105,20 +110,21 @@ def _subscript(text: str | None) -> str:
     return text if len(text) == 2 or text.startswith("_{") else f"_{{{text[1:]}}}"
 
 
-def _place(atom: str, style: Style) -> tuple[bool, int, str]:
+def _place(atom: str, order: tuple[str, ...]) -> tuple[bool, int, str]:
     """Letters first, in the order of the line, then functions and roots."""
-    return not atom[:1].isalpha() or "[" in atom, _index(atom, style), atom
+    return not atom[:1].isalpha() or "[" in atom, _index(atom, order), atom
 
 
-def _index(atom: str, style: Style) -> int:
-    return style.order.index(atom) if atom in style.order else len(style.order)
+def _index(atom: str, order: tuple[str, ...]) -> int:
+    return order.index(atom) if atom in order else len(order)
 
 
 def _term(key: Monomial, coefficient: Rational, style: Style) -> str | None:
     sign = "-" if coefficient < 0 else ""
     size = abs(coefficient)
     top, bottom, plus_minus, radicand = "", "", False, 1
-    for atom, exponent in sorted(key, key=lambda pair: _place(pair[0], style)):
+    order = style.order(frozenset(atom for atom, _ in key if len(atom) == 1 and atom.isalpha()))
+    for atom, exponent in sorted(key, key=lambda pair: _place(pair[0], order)):
         if atom == SIGN:
             plus_minus = True
             continue
