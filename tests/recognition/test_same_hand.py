@@ -86,6 +86,12 @@ def test_few_confirmed_lines_say_nothing():
     assert reweighed((), _study("x + 1"), Hand.of(CONFIRMED)) == ()
 
 
+def test_lines_that_share_few_signs_say_nothing_of_each_other():
+    strange = [_study("x + 7 = 1 2"), _study("z = 7 + 7 + 7 + 7")]  # x, 1, 2, z once each, of 15 signs
+    assert Hand.of(strange) is None
+    assert Hand.of([*strange, _study("x = 1 2"), _study("z = 1 2")]) is not None
+
+
 def test_a_study_of_another_reading_is_refused():
     with pytest.raises(ValueError, match="not of the first candidate"):
         reweighed([_candidate("x + 7")], _study("x + 1"), Hand.of(CONFIRMED))
