@@ -58,7 +58,7 @@ def judged_claim(statement: Statement, earlier: Earlier, known: Known) -> tuple[
     if inverse is not None:
         outcome = compare_values(*inverse, known)
         if outcome.kind == "slip":
-            outcome = replace(outcome, reason=f"The function of this is not {to_latex(inverse[1])}. {outcome.reason}")
+            outcome = replace(outcome, reason=f"Put into the function it does not give {to_latex(inverse[1])}.")
         return outcome, line_of(members[0], known.knowledge)
     for at, member in enumerate(members):
         if not is_subject(member):
@@ -201,9 +201,10 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
         new = _free(following, known) - free
         if outcome.kind == "slip" and new and not (len(new) == 1 and _is_indefinite(subject)):
             return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
-        if outcome.kind == "slip" and not letters(before) and at == 0:
-            reason = f"{to_latex(subject)} has another value: {outcome.reason}"
-            return replace(outcome, reason=reason.replace("The line before", "it").replace("the line before", "it"))
+        if outcome.kind == "slip" and at == 0:
+            name = to_latex(subject)
+            reason = outcome.reason.replace("The line before", name).replace("the line before", name)
+            return replace(outcome, reason=reason)
         return outcome
     return Outcome("follows")
 

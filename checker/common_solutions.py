@@ -55,9 +55,9 @@ def judged_by_solutions(equations: Sequence[Relation], after: Statement, known: 
     shown = {name: approximate(value) for name, value in sorted(_values(first, known).items())}
     where = " and ".join(f"{name} = {value}" for name, value in shown.items())
     if not any(held):
-        return Outcome("slip", f"{where} satisfies the equations before but not this line.", shown)
+        return Outcome("slip", f"With {where} the equations before hold, but this line does not.", shown)
     if len(told) == 1 and _gains(after, next(iter(told)), points, known):
-        return Outcome("slip", f"{where} satisfies the equations before but not this line.", shown)
+        return Outcome("slip", f"With {where} the equations before hold, but this line does not.", shown)
     return Outcome("loses", f"The solution {where} is not among those given.", shown)
 
 

@@ -16,9 +16,12 @@ from checker.syntax import (
     Alternatives,
     Division,
     Fraction,
+    Number,
+    Power,
     Relation,
     Statement,
     System,
+    children,
     letters,
     nodes_of,
     to_latex,
@@ -70,7 +73,9 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
     solving = any(_has_fewer_letters(one, everything, known) for one in following)
     if not solving:
         alike = names == everything and all(_unknowns(one, known) == everything for one in equations)
-        if changes > 1 and alike and len(everything) <= _FEW and all(map(_is_whole, (part, *equations))):
+        together = (part, *equations)
+        plain = all(_is_whole(one) and _has_numbers(one) for one in together)
+        if changes > 1 and alike and plain and len(everything) <= _FEW:
             return Place.UNCLEAR
         return Place.SLIP
     others = [one for one in following if _is_equation(one) and len(_unknowns(one, known)) > 1]
@@ -97,6 +102,17 @@ def _is_whole(equation: Relation) -> bool:
         and letters(node.denominator if isinstance(node, Fraction) else node.right)
         for side in (equation.left, equation.right) for node in walk(side)
     )
+
+
+def _has_numbers(equation: Relation) -> bool:
+    """x + y = 7 and no formula such as ax = b: a number stands in it, and not as a power only."""
+    waiting = [equation.left, equation.right]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, Number):
+            return True
+        waiting += [node.base] if isinstance(node, Power) else children(node)
+    return False
 
 
 def _is_equation(statement: Statement) -> bool:

@@ -173,8 +173,9 @@ def _json(name: str, witness: Witness, others: dict[str, Fraction]) -> dict[str,
     return dict(sorted({**point, **{other: str(value) for other, value in others.items()}}.items()))
 
 
-def _named(name: str, witness: Witness, others: dict[str, Fraction]) -> str:
-    return point_text(_json(name, witness, others))
+def _satisfies(name: str, witness: Witness, others: dict[str, Fraction]) -> str:
+    """x = 2 satisfies; x = 2 and y = 3 satisfy."""
+    return f"{point_text(_json(name, witness, others))} {'satisfy' if others else 'satisfies'}"
 
 
 def _outcome(
@@ -192,20 +193,20 @@ def _outcome(
     if not (lost and gained) and not others and has_wrong_boundary(first, second, name, euler=known.euler):
         found = min(lost or gained, key=_plainness)
         held, fails = ("the line before", "this line") if lost else ("this line", "the line before")
-        told = f"The boundary is another: {_named(name, found, others)} satisfies {held} but not {fails}."
+        told = f"The boundary is another: {_satisfies(name, found, others)} {held} but not {fails}."
         return Outcome("slip", told, _json(name, found, others))
     if lost and gained:
         # the simplest numbers tell most
         gain, loss = min(gained, key=_plainness), min(lost, key=_plainness)
         return Outcome(
             "slip",
-            f"{_named(name, loss, others)} satisfies the line before but not this line, "
-            f"and {_named(name, gain, others)} satisfies this line but not the line before.",
+            f"{_satisfies(name, loss, others)} the line before but not this line, "
+            f"and {_satisfies(name, gain, others)} this line but not the line before.",
             _json(name, loss, others),
         )
     if lost:
         loss = min(lost, key=_plainness)
-        reason = f"{_named(name, loss, others)} satisfies the line before but not this line."
+        reason = f"{_satisfies(name, loss, others)} the line before but not this line."
         if not comparison.common:
             return Outcome("slip", f"{reason} No value satisfies this line.", _json(name, loss, others))
         if any(witness.is_stretch for witness in lost):
@@ -215,18 +216,31 @@ def _outcome(
             one = len(lost) == 1
             reason = f"The solution {name} = {every} is lost." if one else f"Solutions are lost: {name} = {every}."
             if others:
-                reason = f"A solution is lost: {_named(name, loss, others)}."
+                reason = f"A solution is lost: {point_text(_json(name, loss, others))}."
         return Outcome("loses", reason, _json(name, loss, others))
     gain = min(gained, key=_plainness)
     if not comparison.common and not _is_honest(first, gained, name, others, known):
         return Outcome(
-            "slip", f"No value satisfies the line before, but {_named(name, gain, others)} satisfies this line.",
+            "slip", f"No value satisfies the line before, but {_satisfies(name, gain, others)} this line.",
             _json(name, gain, others),
         )
-    return Outcome(
-        "adds", f"{_named(name, gain, others)} satisfies this line but not the line before"
-        + (": solutions are gained." if gain.is_stretch else ": check it and reject it."),
-        _json(name, gain, others),
+    told = f"{_satisfies(name, gain, others)} this line but not the line before"
+    told += ": solutions are gained." if gain.is_stretch else ": check it and reject it."
+    if gain.is_stretch and _was_multiplied(first, second, name):
+        told += f" Both sides were multiplied by {name} or the like, whose sign is not known."
+    return Outcome("adds", told, _json(name, gain, others))
+
+
+def _was_multiplied(first: Statement, second: Statement, name: str) -> bool:
+    """Is the letter below a bar in the first inequality and in the second no more?"""
+    return all(sign != "=" for _, sign, _ in links(first)) and _is_below(first, name) and not _is_below(second, name)
+
+
+def _is_below(statement: Statement, name: str) -> bool:
+    return any(
+        name in letters(node.denominator if isinstance(node, Quotient) else node.right)
+        for left, _, right in links(statement) for side in (left, right) for node in walk(side)
+        if isinstance(node, Quotient | Division)
     )
 
 
@@ -331,9 +345,9 @@ def _soft(
     if comparison.only_first:
         loss = min(comparison.only_first, key=_plainness)
         witness = _json(unknown, loss, point)
-        return Outcome("loses", f"{point_text(witness)} satisfies the line before but not this line.", witness)
+        return Outcome("loses", f"{point_text(witness)} satisfy the line before but not this line.", witness)
     gain = min(comparison.only_second, key=_plainness)
     witness = _json(unknown, gain, point)
-    return Outcome("adds", f"{point_text(witness)} satisfies this line but not the line before.", witness)
+    return Outcome("adds", f"{point_text(witness)} satisfy this line but not the line before.", witness)
 
 

@@ -17,9 +17,11 @@ from checker.rounding import decimal_places, places_when_rounded, rounding_of
 from checker.solutions import is_true
 from checker.substitution import known_values, solved_for, substituted
 from checker.syntax import (
+    Absolute,
     Function,
     Node,
     Relation,
+    Root,
     Statement,
     System,
     has_plus_minus,
@@ -75,7 +77,28 @@ def judge_values(first: Node, second: Node, known: Known, operator: str) -> Outc
     put_in = _put_in(first, second, known)
     if put_in is not None:
         return put_in
-    return Outcome("slip", _apart(verdict), witness_json(verdict.counterexample))
+    taken = _taken_for_all(first, second, verdict, known)
+    return Outcome("slip", _apart(verdict) + taken, witness_json(verdict.counterexample))
+
+
+def _taken_for_all(first: Node, second: Node, verdict: No, known: Known) -> str:
+    """Where a root of a square is the letter for positive numbers only: how the line was taken."""
+    names = sorted(unknowns_of(first, known) | unknowns_of(second, known))
+    if not any(value < 0 for value in verdict.counterexample.values()) or not any(
+        isinstance(node, Root | Absolute) for top in (first, second) for node in walk(top)
+    ):
+        return ""
+    agreed = 0
+    for shift in range(6):
+        point = {name: Fraction(shift + 2 * at + 1, 1 + shift % 2) for at, name in enumerate(names)}
+        try:
+            if not is_true(Relation((0, 0), first, "=", second, (0, 0)), Evaluator(point, euler=known.euler)):
+                return ""
+            agreed += 1
+        except (UndefinedError, UnsureError, UnsupportedError, TooLargeError):
+            continue
+    told = " and ".join(names)
+    return f" Taken for every real value; for {told} not negative it holds, if that is given." if agreed > 3 else ""
 
 
 def _both_signs(first: Node, second: Node, known: Known, operator: str) -> Outcome:

@@ -51,7 +51,7 @@ log = logging.getLogger(__name__)
 _VECTOR = re.compile(r"\\(?:mathbf|vec|overrightarrow|underline|boldsymbol)\b")
 _QUESTION = -1  # the index that the question as set bears in the walk
 _SECONDS_TO_EXPLAIN = 0.5
-_LONGEST_EXPLAINED = 400  # characters of a line for which slips are searched
+_LONGEST_EXPLAINED = 600  # characters of a line for which slips are searched
 _SHARE_OF_WALK = 0.85  # of the time allowed; the rest is for the final answer
 
 

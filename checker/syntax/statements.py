@@ -10,6 +10,7 @@ from checker.errors import ParseError
 from checker.syntax.expressions import ExpressionParser
 from checker.syntax.labels import after_label, is_label
 from checker.syntax.segments import (
+    PLAIN,
     all_equal,
     ends_of,
     gives_number,
@@ -35,6 +36,7 @@ from checker.syntax.tree import (
     Chain,
     Definition,
     Expression,
+    Function,
     Line,
     Node,
     Note,
@@ -317,7 +319,7 @@ class _LineParser:
         if not parts:
             return []
         lead = next((part for part in (*reversed(earlier), *parts) if is_solved(part)), None)
-        if lead is None and all(isinstance(part, Expression) and not letters(part) - {"pi"} for part in parts[1:]):
+        if lead is None and all(isinstance(part, Expression) and not letters(part) - PLAIN for part in parts[1:]):
             # 2x = 60, 120 and 2x = 60 or 120
             lead = next((part for part in (*reversed(earlier), parts[0]) if gives_number(part)), None)
         filled = [with_left(part, lead) for part in parts]
@@ -376,6 +378,9 @@ class _LineParser:
             return self._definition(tokens[1:])
         if any(token.kind == "command" and token.text == "propto" for token in tokens):
             return Note(ends_of(tokens), self.text[tokens[0].start:tokens[-1].end])
+        rule = self._rule(tokens)
+        if rule is not None:
+            return rule
         if any(token.kind == ":" for token in tokens):
             tokens = self._ratios(tokens)
         if not tokens or speaks_of_sets(tokens):
@@ -408,6 +413,17 @@ class _LineParser:
         if not continues and len(nodes) == 2:
             return Relation(span, nodes[0], signs[0].text, nodes[1], spans[0])
         return Chain(span, tuple(nodes), tuple(sign.text for sign in signs), spans, continues)
+
+    def _rule(self, tokens: list[Token]) -> Statement | None:
+        """f : x \\mapsto 2x + 1 says that f(x) = 2x + 1."""
+        at = next((place for place, token in enumerate(tokens) if token.text == "mapsto"), -1)
+        if at != 3 or [token.kind for token in tokens[:3]] != ["letter", ":", "letter"]:
+            return None
+        name, _, letter, arrow = tokens[:4]
+        inner = Symbol((letter.start, letter.end), letter.text)
+        left = Function((name.start, letter.end), name.text, (inner,))
+        right = self._expression(tokens[4:], tokens[-1].end)
+        return Relation(ends_of(tokens), left, "=", right, (arrow.start, arrow.end))
 
     def _ratios(self, tokens: list[Token]) -> list[Token]:
         """x : 3 = 8 : 6 as divisions; nothing where a ratio has three parts."""
