@@ -31,6 +31,8 @@ _MOST_SHARE = 0.35
 """Share of the page's ink; a colour with more of it is what the page is written in."""
 _LARGEST = 0.3
 """Share of the page's longer side; what is larger is a margin line or the edge of a table."""
+_BROAD = 25
+"""Working pixels."""
 _THIN = 0.08
 """Breadth of a margin line as a share of its length."""
 _ROW = 5
@@ -61,6 +63,9 @@ def find_marking(rgb: NDArray[np.uint8], even_grey: NDArray[np.uint8], ink: NDAr
         rgb: the page at working size, shape (h, w, 3); even_grey: the same in grey, its light evened.
         ink: 255 where anything dark is.
     """
+    # What is broader than any stroke is the table or a finger.
+    broad = cv2.morphologyEx(ink, cv2.MORPH_OPEN, np.ones((_BROAD, _BROAD), np.uint8))
+    ink = np.where(cv2.dilate(broad, np.ones((9, 9), np.uint8)) > 0, 0, ink).astype(np.uint8)
     ys, xs = np.nonzero(ink)
     if len(ys) == 0:
         return Marking(None, None)

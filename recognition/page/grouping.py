@@ -24,6 +24,8 @@ _GAP = 5.0
 """Widest gap, in letter heights, between two letters of one line."""
 _NEAR = 3.0
 """Farthest that a small mark may stand from its line, in letter heights."""
+_THIN, _FAINT = 0.6, 0.72
+"""Thickness and darkness of a hairline: at most these shares of the pen's and of its line's."""
 _GHOST = 0.48
 """Marks with less than this share of the usual darkness shine through from the back of the sheet."""
 
@@ -73,7 +75,7 @@ def _without_ghosts(groups: list[list[int]], pieces: Pieces) -> list[list[int]]:
     for group in groups:
         darkness = pieces.darkness[group]
         usual = float(np.average(darkness, weights=pieces.area[group]))
-        clear = [i for i in group if pieces.darkness[i] > _GHOST * usual]
+        clear = [i for i in group if pieces.darkness[i] > _GHOST * usual and not _is_hairline(i, usual, pieces)]
         if clear:
             kept.append((clear, usual, float(pieces.area[clear].sum())))
     if not kept:
@@ -85,6 +87,14 @@ def _without_ghosts(groups: list[list[int]], pieces: Pieces) -> list[list[int]]:
         group for group, level, _ in kept
         if level > _GHOST * usual and not _is_stray(group, level, usual, pieces) and not _is_blots(group, pieces)
     ]
+
+
+def _is_hairline(piece: int, usual: float, pieces: Pieces) -> bool:
+    """Far thinner than the pen and fainter than its line: what is left of a printed rule."""
+    x0, y0, x1, y1 = pieces.boxes[piece]
+    long = max(x1 - x0, y1 - y0) > 3 * min(x1 - x0, y1 - y0)
+    thin = pieces.thickness[piece] < _THIN * pieces.pen + 1
+    return bool(long and thin and pieces.darkness[piece] < _FAINT * usual)
 
 
 def _is_blots(group: list[int], pieces: Pieces) -> bool:

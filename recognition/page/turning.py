@@ -28,8 +28,8 @@ _LEAST_SIZE: Final = 0.35
 _LEAST_PIECES: Final = 6
 _LEAST_LEAD: Final = 8.0
 """Natural logarithm of the odds by which another way up must be ahead..."""
-_LEAST_MEAN_LEAD: Final = 0.45
-"""...and the same for each piece, since a long page of something else would add up."""
+_LEAST_MEAN_LEAD: Final = (0.0, 0.75, 0.2, 0.75)
+"""...and the same for each piece, for each way: drawings and long words have a look of sideways writing about them."""
 _FLOOR: Final = -3.0
 """No single piece may speak more strongly against a way up than this."""
 
@@ -66,7 +66,7 @@ def quarter_turns(pieces: Pieces) -> int:
     votes = np.maximum(load_net().log_probabilities(features), _FLOOR).sum(axis=0)
     best = int(votes.argmax())
     lead = float(votes[best] - votes[0])
-    return best if lead > max(_LEAST_LEAD, _LEAST_MEAN_LEAD * len(features)) else 0
+    return best if lead > max(_LEAST_LEAD, _LEAST_MEAN_LEAD[best] * len(features)) else 0
 
 
 def piece_features(pieces: Pieces) -> NDArray[np.float32]:

@@ -15,7 +15,7 @@ import random
 import statistics
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
@@ -50,7 +50,7 @@ from recognition.training.unseen_lines import bank_of
 __all__ = ["SimulatedPage", "f_measure", "main", "matched", "profile_boxes", "simulated_page"]
 
 REPORT_SEED = 100_000
-_READ_EVERY = 5
+_READ_EVERY = 10
 TWELVE_MEGAPIXELS = (3000, 4000)
 
 
@@ -164,6 +164,7 @@ def _measure(kind: str, seeds: Sequence[int], bank: SymbolBank | None, reader: N
     far = np.array(back)
     result: dict[str, Any] = {
         "pages": len(seeds), "lines": found.true, "F": _percent(found), "F_profile": _percent(plain),
+        "counts": asdict(found), "counts_profile": asdict(plain),
         "found_whole_pages": found.whole, "order_errors": found.order,
         "working_starts_wrong": f"{found.starts} of {found.compared}",
         "struck_out": f"{found.struck_right} right, {found.struck_found} found, {found.struck_true} true",
@@ -224,7 +225,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--seed", type=int, default=REPORT_SEED, help="first seed")
     parser.add_argument("--kinds", nargs="+", choices=KINDS, default=KINDS)
     parser.add_argument("--ink", type=Path, help="labelled ink (JSON lines, xz): every other page is in its hands")
-    parser.add_argument("--read", action="store_true", help="read the lines of every fifth page as well")
+    parser.add_argument("--read", action="store_true", help="read the lines of every tenth page as well")
     parser.add_argument("--repeats", type=int, default=7, help="runs of the timing; 0 leaves it out")
     options = parser.parse_args(arguments)
     bank = None

@@ -14,9 +14,10 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.reader.tokens import is_lower_school, serialise
+from recognition.reader.tokens import NotCanonical, is_lower_school, parse, serialise
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
+from recognition.training.layout import Style, draw_line
 from recognition.training.lines import random_line
 from recognition.training.markings import draw_marks
 from recognition.training.photo import Bend, Finger, Photo, PhotoStyle, photograph
@@ -182,7 +183,7 @@ def _column(
         indent = hand.digit * rng.uniform(1.6, 2.4) if numbered else 0.0
         chain = rng.random() < 0.5  # an expression and what it equals, or equations one below the other
         for place in range(rng.randint(2, 6)):
-            text = _line_text(rng, longest=45 if right - left > 900 else 14, chained=chain)
+            text = _line_text(desk, longest=45 if right - left > 900 else 14, chained=chain)
             if place and chain:
                 text = "= " + text
             shift = hand.digit * 0.8 if text.startswith("=") else 0.0
@@ -201,7 +202,7 @@ def _column(
             desk.lines.append((text, line, desk.working, column, struck, False, _alone(desk.ink, before, line)))
             y = line.box[3] + hand.digit * gap * 0.75 * (1 + rng.gauss(0, 0.08))
             if hard and not struck and line.box[2] - line.box[0] > 0.6 * (right - left) and rng.random() < 0.5:
-                more = rng.choice(("+", "-")) + " " + _line_text(rng, longest=8, chained=True)
+                more = rng.choice(("+", "-")) + " " + _line_text(desk, longest=8, chained=True)
                 before = desk.ink.copy()
                 line = write_line(more, desk.bank, hand, desk.paper, rng, desk.ink,
                                   at=(left + indent + hand.digit * 2.5, y), right=right)
@@ -213,14 +214,23 @@ def _column(
         y += hand.digit * rng.uniform(1.6, 2.6)
 
 
-def _line_text(rng: random.Random, *, longest: int, chained: bool = False) -> str:
-    """A random line; one of a chain is an expression that does not begin with a sign."""
+def _line_text(desk: _Desk, *, longest: int, chained: bool = False) -> str:
+    """A random line in signs that the hand has; one of a chain is an expression that does not begin with a sign."""
     while True:
-        tokens = serialise(random_line(rng, long_share=0.15))
+        tokens = serialise(random_line(desk.rng, long_share=0.15))
         if 3 <= len(tokens) <= longest and is_lower_school(tokens) and r"\pi" not in tokens:
             if chained and (tokens[0] in "+-=" or not _RELATIONS.isdisjoint(tokens)):
                 continue
-            return " ".join(tokens)
+            if _can_write(desk, " ".join(tokens)):
+                return " ".join(tokens)
+
+
+def _can_write(desk: _Desk, text: str) -> bool:
+    try:
+        draw_line(parse(text), desk.bank, Style(font=desk.hand.font), random.Random(0))
+    except NotCanonical:
+        return False
+    return True
 
 
 def _alone(
@@ -234,7 +244,8 @@ def _alone(
 
 def _numbered(desk: _Desk, line: LineDrawing, left: float) -> tuple[str, LineDrawing]:
     """A question number before the line; it counts as part of it."""
-    text = desk.rng.choice(("{} )", "{} .", "Q {}")).format(desk.working + 1)
+    forms = ("{} )", "{} .", "Q {}") if _can_write(desk, "Q") else ("{} )", "{} .")
+    text = desk.rng.choice(forms).format(desk.working + 1)
     number = write_line(
         text, desk.bank, replace(desk.hand, drift=0.0), Paper("plain"), desk.rng, desk.ink,
         at=(left, (line.box[1] + line.box[3]) / 2 - 0.6 * desk.hand.digit), right=line.box[0],
@@ -277,7 +288,7 @@ def _side_working(desk: _Desk) -> bool:
         hand = replace(desk.hand, digit=desk.hand.digit * 0.75)
         y = near[0][1]
         for _ in range(2):
-            text = _line_text(rng, longest=9)
+            text = _line_text(desk, longest=9)
             before = desk.ink.copy()
             line = write_line(text, desk.bank, hand, Paper("plain"), rng, desk.ink, at=(x, y), right=x + room)
             desk.lines.append((text, line, desk.working, -1, False, False, _alone(desk.ink, before, line)))
