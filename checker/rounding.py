@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Literal
 
 from checker.numeric import UnsureError, Value, as_interval, difference, is_real, sign_of
-from checker.syntax import Bracket, Negation, Node, Number
+from checker.syntax import Bracket, Negation, Node, Number, Sum
 
 __all__ = ["Rounding", "decimal_places", "places_when_rounded", "rounding_of"]
 
@@ -14,8 +14,17 @@ Rounding = Literal["exact", "rounded", "cut", "wrong"]
 
 
 def decimal_places(node: Node) -> tuple[Fraction, int] | None:
-    """The value and the decimals written, for a number in digits with or without a minus."""
+    """The value and the decimals written, for a number in digits with or without a minus, or a sum of such: -1+1.41."""
     match node:
+        case Sum(terms=terms) if all(term.sign in "+-" for term in terms):
+            found = [decimal_places(term.body) for term in terms]
+            if None in found or not any(one[1] for one in found if one is not None):
+                return None
+            signs = [-1 if term.sign == "-" else 1 for term in terms]
+            told = [one for one in found if one is not None]
+            return sum((sign * one[0] for sign, one in zip(signs, told, strict=True)), Fraction(0)), max(
+                one[1] for one in told
+            )
         case Number(value=value, text=text) if "(" not in text:
             return value, len(text.partition(".")[2])
         case Negation(body=body) | Bracket(body=body):
