@@ -64,6 +64,7 @@ CASES = [
     ((r"\int 2x\,dx", "=x^2"), "0?", {}, None),
     ((r"\int (2x+3)\,dx", "=x^2+3x+c"), "0f", {}, None),
     ((r"\int (2x+3)\,dx", "=x^2+3+c"), "0S", {}, None),
+    ((r"\int \frac1x\,dx", r"=\ln|x|+c"), "0f", {}, None),
     ((r"\int \frac1x\,dx", r"=\ln x+c"), "0f", {}, None),
     ((r"\int e^{2x}\,dx", r"=\frac12e^{2x}+C"), "0f", {}, None),
     ((r"\int e^{2x}\,dx", "=2e^{2x}+C"), "0S", {}, None),

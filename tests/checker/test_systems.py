@@ -8,6 +8,7 @@ from tests.checker.verdict_letters import check
 CASES = [
     (("x+y=7", "x-y=1", "2x=8", "x=4", "y=3"), "00fff", {"task": 'solve'}, None),
     (("x+y=7", "x-y=1", "2x=6"), "00S", {}, None),
+    (("x+y=7", "x-y=1", "2x=6", "x=3", "y=4"), "00Stt", {}, None),
     (("x+y=7", "x-y=1", "2x=8", "x=4", "4+y=7", "y=3"), "00ffff", {}, None),
     (("x+y=7", "x-y=1", "2x=8", "x=4", "4+y=7", "y=11"), "00fffS", {}, None),
     (("2x+3y=12", "3x-y=7", "9x-3y=21", "11x=33", "x=3", "y=2"), "00ffff", {}, None),
@@ -38,6 +39,7 @@ CASES = [
     ((r"\begin{cases}x+y=7\\x-y=1\end{cases}", "2x=8"), "0f", {}, None),
     (("x+y=7", "y=7-x", "x-y=1", "x-(7-x)=1", "2x-7=1", "2x=8"), "0f0fff", {}, None),
     (("x+y=7", "x-y=1", "x=7-y", "7-y-y=1", "7-2y=1", "y=3", "x=4"), "00fffff", {}, None),
+    (("x+y=7", "x-y=1", "x=7-y", "7-y-y=1", "7-2y=1", "y=4", "x=3"), "00fffSt", {}, None),
     (("xy=6", "x+y=5", "x(5-x)=6", "5x-x^2=6", "x^2-5x+6=0", "x=2,3", "y=3,2"), "00fffff", {}, None),
     (("x+2y=8", "x+y=5", "y=3", "x=2"), "00ff", {}, None),
     (("x+2y=8", "x+y=5", "y=13"), "00S", {}, None),

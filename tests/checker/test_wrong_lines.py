@@ -1,0 +1,87 @@
+"""Wrong lines of each class, and the right ones beside them."""
+
+import pytest
+
+from tests.checker.verdict_letters import check
+
+# Worked by hand (common practice, no source). The letters are those of `verdict_letters`.
+CASES = [
+    (("5x+2y=16", "3x+4y=18", "10x+4y=32", "7x=16"), "00fS", {}, None),
+    (("y=x^2-4x", "y=2x-5", "x^2-4x=2x-5", "x^2-6x-5=0"), "00fS", {}, None),
+    (("x+y=12", "xy=35", "x(12-x)=35", "x^2-12x-35=0"), "00fS", {}, None),
+    (("|x+2|=3x", "x+2=3x", "x=2"), "0.S", {}, None),
+    ((r"|2x-3|\le5", r"2x-3\le5 \text{ or } 2x-3\ge-5"), "0.", {}, None),
+    (("x^2-x-6>0", "(x-3)(x+2)>0", "-2<x<3"), "0fS", {}, None),
+    (
+        (r"2\cos(x+30^\circ)=1 \quad 0\le x\le360^\circ", r"\cos(x+30^\circ)=\frac12",
+         r"x+30^\circ=60^\circ,300^\circ", r"x=30^\circ,330^\circ"),
+        "0ffS", {}, None,
+    ),
+    ((r"2\cos(x+30^\circ)=1", r"\cos(x+30^\circ)=2"), "0S", {}, None),
+    ((r"\tan^2x-3\tan x+2=0", r"(\tan x+1)(\tan x+2)=0"), "0S", {}, None),
+    ((r"\sec^2x=2\tan x", r"1-\tan^2x=2\tan x"), "0S", {}, None),
+    ((r"\sin x=\frac{\sqrt3}{2}, 0\le x\le2\pi", r"x=\frac{\pi}{3},\frac{5\pi}{3}"), "0S", {}, None),
+    ((r"y=\sqrt{4x+1}", r"\frac{dy}{dx}=\frac{1}{2\sqrt{4x+1}}"), "0S", {}, None),
+    ((r"y=\frac{x^2}{x-1}", r"\frac{dy}{dx}=2x"), "0S", {}, None),
+    ((r"y=x^2\sin x", r"\frac{dy}{dx}=2x\cos x"), "0S", {}, None),
+    ((r"y=\cos 3x", r"\frac{dy}{dx}=-\sin3x"), "0S", {}, None),
+    ((r"y=\ln(3x)", r"\frac{dy}{dx}=\frac{1}{3x}"), "0S", {}, None),
+    (("y=5", r"\frac{dy}{dx}=5"), "0.", {}, None),
+    (("f(x)=x^3", "f'(x)=3x^2", "f'(2)=6"), "0fS", {}, None),
+    ((r"\int(x^2+3)\,dx", r"=\frac{x^3}{3}+c"), "0S", {}, None),
+    ((r"\int_0^2 x^3\,dx", r"=\left[\frac{x^4}{4}\right]_0^2", r"=\frac{16}{4}-0=8"), "0fS", {}, None),
+    ((r"\int\cos2x\,dx", r"=2\sin2x+c"), "0S", {}, None),
+    ((r"\int\frac{1}{x^2}\,dx", r"=\ln x^2+c"), "0S", {}, None),
+    ((r"\frac{dy}{dx}=4x^3", "y=x^4+c", r"\text{when } x=1, y=3", "3=1+c", "c=4"), "0f?fS", {}, None),
+    ((r"\frac{dy}{dx}=4x^3", "y=4x^4+c"), "0S", {}, None),
+    (("u_{n+1}=3u_n-2, u_1=5", "u_2=13", "u_3=39"), "0fS", {}, None),
+    (("f(x)=2x-3, g(x)=x^2", "gf(x)=2x^2-3"), "0S", {}, None),
+    (("f(x)=2x-3, g(x)=x^2", "fg(2)=1"), "0S", {}, None),
+    ((r"f(x)=\frac{x}{x+2}", "f(-1)=1"), "0S", {}, None),
+    ((r"2^{x}=2^3\times2^4", "2^x=2^{12}", "x=12"), "0St", {}, None),
+    ((r"\log x+\log 3=\log 12", r"\log(x+3)=\log12", "x=9"), "0St", {}, None),
+    ((r"\log_2(x-1)=3", "x-1=6"), "0S", {}, None),
+    (("e^{3x}=10", r"3x=\ln10", r"x=\ln\frac{10}{3}"), "0fS", {}, None),
+    ((r"3\ln x=6", r"\ln x=2", "x=2e"), "0fS", {}, None),
+    (
+        (r"\frac{4x+1}{(x-2)(x+1)}=\frac{A}{x-2}+\frac{B}{x+1}", "4x+1=A(x+1)+B(x-2)", "x=2: 9=3A", "A=3",
+         "x=-1: -3=-3B", "B=-1"),
+        "0f?f?S", {}, None,
+    ),
+    ((r"\frac{4x+1}{(x-2)(x+1)}=\frac{A}{x-2}+\frac{B}{x+1}", "4x+1=A(x-2)+B(x+1)"), "0S", {}, None),
+    (("x^2+10x+7=(x+p)^2+q", "p=5, q=-18"), "0f", {}, None),
+    (("x^2+10x+7=(x+p)^2+q", "p=5, q=18"), "0S", {}, None),
+    (("x^2+10x+7=(x+p)^2+q", "p=10"), "0S", {}, None),
+    (("y=kx^2", "18=9k", "k=3"), "0?S", {}, None),
+    (("v^2=u^2+2as", "u=3,a=2,s=4", "v^2=9+16", "v^2=25", "v=5"), "0?ffl", {}, None),
+    (("v^2=u^2+2as", "u=3,a=2,s=4", "v^2=9+8"), "0?S", {}, None),
+    ((r"A=\pi r^2", r"r=\frac{A}{\pi}"), "0S", {}, None),
+    ((r"F=\frac95C+32", r"F-32=\frac95C", r"C=\frac95(F-32)"), "0fS", {}, None),
+    ((r"y=\frac{2x+1}{x-3}", "y(x-3)=2x+1", "xy-3y=2x+1", "xy-2x=1-3y"), "0ffS", {}, None),
+    ((r"x=0.\dot{7}", r"10x=7.\dot{7}", "9x=7.7"), "0fS", {}, None),
+    (("(1+2x)^3", "=1+6x+6x^2+8x^3"), "0S", {}, None),
+    (("a_n=a+(n-1)d", "a=5,d=3", r"a_{10}=5+10\times3"), "0?S", {}, None),
+    (("x^2-6x+2=0", "(x-3)^2-9+2=0", "(x-3)^2=7", r"x-3=\sqrt7", r"x=3+\sqrt7"), "0fflf", {"task": 'solve'}, False),
+    (("x^2-6x+2=0", "(x-3)^2+2=0"), "0S", {}, None),
+    (("x^2-6x+2=0", r"x=\frac{6\pm\sqrt{36+8}}{2}"), "0S", {}, None),
+    (("x^2-6x+2=0", r"x=\frac{-6\pm\sqrt{36-8}}{2}"), "0S", {}, None),
+    (("x^2-6x+2=0", r"x=6\pm\frac{\sqrt{36-8}}{2}"), "0S", {}, None),
+    ((r"\frac{5}{x+1}=\frac{3}{x-1}", "5(x-1)=3(x+1)", "5x-5=3x+3", "2x=-2"), "0ffS", {}, None),
+    ((r"\sqrt{x+5}=x-1", "x+5=x^2-1"), "0S", {}, None),
+    (("2x+3y=12", "3y=12+2x"), "0S", {}, None),
+    (("3x+2y-z=1", "x-y+z=4", "2x+y+z=3", "4x+y=5", "3x=7"), "000fS", {}, None),
+    (("x=3.456", r"x=3.45 \text{ (2 d.p.)}"), "0S", {}, None),
+    ((r"x=\sqrt{30}", "x=5.47"), "0.", {}, None),
+    ((r"x=\sqrt{30}", "x=5.5"), "0f", {}, None),
+    ((r"x=\sqrt{30}", "x=15"), "0S", {}, None),
+    ((r"x\in(2,5)", r"2\le x\le5"), "0a", {}, None),
+    ((r"x^2\le9", r"x\le3"), "0a", {}, None),
+    ((r"x^2\le9", r"x\le\pm3"), "0u", {}, None),
+    (("2x-5=x+1", r"S=\{4\}"), "0S", {}, None),
+    (("x^2-4=0", r"\text{no real roots}"), "0S", {}, None),
+]
+
+
+@pytest.mark.parametrize(("lines", "verdicts", "options", "correct"), CASES)
+def test_verdicts(lines: tuple[str, ...], verdicts: str, options: dict[str, object], correct: bool | None) -> None:
+    check(lines, verdicts, options, correct)
