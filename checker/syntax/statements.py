@@ -137,6 +137,9 @@ class _LineParser:
         tokens = self._trailing(self._leading(tokenize(around.text)[:-1]))
         if tokens:
             statement = self._with_values(self._steps(self._after_value(tokens)))
+            if self.notes and isinstance(statement, Expression) and isinstance(statement.body, Symbol):
+                told = told_by_words(f"{' '.join(self.notes)} {statement.body.name}", statement.span)
+                statement = told or statement
         else:
             words = " ".join(self.notes) or self.text.strip()
             statement = told_by_words(words, (0, len(self.text))) or Note((0, len(self.text)), words)
