@@ -10,7 +10,8 @@ QT_FREE = [
     "desktop.store_schema", "desktop.store_faults", "desktop.workings", "desktop.pipeline", "desktop.places",
     "desktop.reading", "desktop.confirmed", "desktop.page_json", "desktop.page_names", "desktop.maths",
     "desktop.wording", "desktop.verdict_style", "desktop.summary_page", "desktop.whole_file",
-    "desktop.checker_process", "desktop.__main__",
+    "desktop.checker_process", "desktop.reader_process", "desktop.class_set", "desktop.language", "desktop.sentences",
+    "desktop.translations.catalogue", "desktop.pdf_objects", "desktop.fault_log", "desktop.__main__",
 ]  # fmt: skip
 
 
