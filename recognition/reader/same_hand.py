@@ -28,17 +28,17 @@ Floats = NDArray[np.float32]
 LEAST_LINES: Final = 2
 LEAST_SIGNS: Final = 12
 """Fewer confirmed signs than these say nothing."""
-MOST_STRANGE: Final = 0.15
+MOST_STRANGE: Final = 0.2
 """Share of the confirmed signs that occurred just once, above which the next line will hold many that were not
 confirmed (Good 1953). Lines of one working have 0.06 (median), lines that have nothing to do with each other 0.16 to
-0.28 (CROHME 2014, 2013, five lines of a writer); there, what was confirmed mended no more than it spoilt.
+0.28 (CROHME 2014, 2013, five lines of a writer); there, what was confirmed mends hardly more than it spoils.
 """
-# Chosen on CROHME 2013, 17 writers, 5 confirmed lines, so that no right line became wrong.
+# Chosen on the writers of CROHME 2013 (their own lines, and lines of working in their ink), to spoil next to nothing.
 _LOOK: Final = 8.0  # nats a unit of likeness (cosine)
 _STRANGER: Final = 0.7  # likeness lent to a sign that was not confirmed yet, so that it is not held against it
 _COUNT: Final = 0.2  # nats for each factor of e in how often a sign was confirmed
 _LETTERS: Final = 0.6  # weight of the letters of the page
-_MARGIN: Final = 1.0  # nats that an exchange must gain
+_MARGIN: Final = 2.0  # nats that an exchange, or a lower candidate, must gain over what was read
 _REACH: Final = 6.0  # nats behind: a sign that the network thinks so unlikely is no rival
 _COMMON: Final = 8.0  # letters among which a page chooses, if nothing is known
 _UNSEEN: Final = 12.0  # letters that a new one may be
@@ -188,6 +188,8 @@ def _weight(candidate: Candidate, best: Candidate, study: LineStudy, gains: list
                 return candidate.probability
             # what the network thinks of it is in the candidate's probability already
             change += gains[place][token] + float(study.spread[place, ids[own]] - study.spread[place, ids[token]])
+    if change > 0:  # as much doubt as an exchange must overcome
+        change = max(0.0, change - _MARGIN)
     return candidate.probability * math.exp(min(change, 30.0))
 
 

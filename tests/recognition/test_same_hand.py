@@ -62,7 +62,7 @@ def test_what_the_network_is_sure_of_stays():
 
 def test_letters_of_the_page_weigh_on_a_strange_letter():
     # z was never confirmed on a page of x alone, 2 was: a z that looks half like the 2s is a 2.
-    half = _study("z x", rivals={0: ("2", -2.0)})
+    half = _study("z x", rivals={0: ("2", -0.6)})
     looks = half.looks.copy()
     looks[0] = (SHAPES["2"] + 0.3 * SHAPES["z"]) / np.linalg.norm(SHAPES["2"] + 0.3 * SHAPES["z"])
     study = LineStudy(half.tokens, half.is_sign, half.spread, looks, VOCABULARY)
