@@ -29,7 +29,7 @@ from checker.syntax import (
 )
 from checker.value_steps import compare_values
 
-__all__ = ["introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
+__all__ = ["claimed_value", "introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
 
 _CONSTANTS = frozenset({"pi", "i"})
 _EQUAL = frozenset({"=", "\\equiv", "\\approx"})
@@ -72,6 +72,24 @@ def judged_claim(statement: Statement, earlier: Earlier, known: Known) -> tuple[
         _of_quadratic(members, known) or _of_discriminant(statement, known)
         or _integrated(members, earlier, known) or _implied(statement, earlier, known)
     )
+
+
+def claimed_value(statement: Statement, known: Known) -> tuple[Node, Node] | None:
+    """The value of the subject of a claim, and the first member that gives it another one.
+
+    None when the line says nothing of a known function, derivative or sequence.
+    """
+    members = _members(statement)
+    for at, member in enumerate(members or ()):
+        if not is_subject(member) or members is None:
+            continue
+        value = worked_out(member, known.knowledge)
+        if value is member or to_latex(value) == to_latex(member) or _is_open(value, member):
+            continue
+        for one in members[at + 1:]:
+            if compare_values(value, worked_out(one, known.knowledge), known).kind == "slip":
+                return value, one
+    return None
 
 
 def _of_parts(statement: System, earlier: Earlier, known: Known) -> tuple[Outcome, int | None] | None:

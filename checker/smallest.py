@@ -11,7 +11,7 @@ from checker.steps import value_of_line
 from checker.syntax import Chain, Expression, Line, Node, Span, Statement, tight, to_latex
 from checker.written import polynomial_latex
 
-__all__ = ["difference_slip"]
+__all__ = ["difference_slip", "value_slip"]
 
 
 def difference_slip(before: Statement | None, line: Line, outcome: Outcome, known: Known) -> Slip:
@@ -39,6 +39,15 @@ def difference_slip(before: Statement | None, line: Line, outcome: Outcome, know
     should_be = to_latex(before) if before is not None else line.text
     span = _whole(line)
     return _slip(line, span, should_be, outcome.reason)
+
+
+def value_slip(source: Node, written: Node, line: Line, known: Known, reason: str) -> Slip | None:
+    """A value that was claimed wrongly put right; None when it cannot be written plainly."""
+    should_be = written_out(source, known)
+    if should_be is None:
+        return None
+    end = line.statement.span[1] if isinstance(line.statement, Chain) else written.span[1]
+    return _slip(line, (written.span[0], end), should_be, reason.rstrip("."))
 
 
 def _value_slip(source: Node, written: Node, line: Line, known: Known, *, start: int | None = None) -> Slip:

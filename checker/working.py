@@ -11,15 +11,16 @@ from checker.accuracy import Accuracy, stated_accuracy
 from checker.angles import in_degrees
 from checker.bounds import is_limit
 from checker.budget import Budget, OutOfTimeError
-from checker.claims import judged_alone
+from checker.claims import claimed_value, judged_alone
 from checker.equality import equal, uses_euler
 from checker.errors import ParseError
 from checker.final import final_answer, told_of_answer
 from checker.identities import claimed
+from checker.knowledge import learned
 from checker.outcome import Known, Outcome, point_text, witness_json
 from checker.relations import compare_relations, solved_letter
 from checker.report import Final, LineReport, Report, Slip, Working
-from checker.smallest import difference_slip
+from checker.smallest import difference_slip, value_slip
 from checker.solutions import links
 from checker.steps import divides_by_zero, inner_link, judge_step
 from checker.syntax import (
@@ -279,12 +280,31 @@ class _Judge:
     # explaining
 
     def _slip(self, line: Line, part: Statement, before: Sequence[Entry], outcome: Outcome) -> Slip:
+        claimed = self._claimed(line, part, outcome)
+        if claimed is not None and not any(character.isalpha() for character in claimed.should_be):
+            return claimed
         found = self._explained(line, part, before)
-        if found is not None:
+        if found is not None and (found.kind != "other" or claimed is None):
             return found
+        if claimed is not None:
+            return claimed
         given = [entry for entry in before if not isinstance(entry.statement, Definition)]
         written = line if line.statement is part else replace(line, statement=part)
         return difference_slip(given[-1].statement if given else None, written, outcome, self.known)
+
+    def _claimed(self, line: Line, part: Statement, outcome: Outcome) -> Slip | None:
+        """A wrong value of a function, a derivative or a term of a sequence, with the right one."""
+        entries = [
+            (entry.index, entry.statement) for entry in self.walk.entries
+            if entry.index < 0 or self.lines[entry.index] is not line
+        ]
+        told = (*((-1, given) for given in self.known.givens), *entries)
+        known = replace(self.known, budget=self.budget.part(_SECONDS_TO_EXPLAIN), knowledge=learned(told))
+        try:
+            claim = claimed_value(part, known)
+            return None if claim is None else value_slip(*claim, line, known, outcome.reason)
+        except OutOfTimeError:
+            return None
 
     def _explained(self, line: Line, part: Statement, before: Sequence[Entry]) -> Slip | None:
         from checker.slips import diagnose

@@ -2,6 +2,8 @@
 
 import pytest
 
+from checker.report import Working
+from checker.working import judge
 from tests.checker.verdict_letters import check
 
 # Worked by hand (common practice, no source). The letters are those of `verdict_letters`.
@@ -79,3 +81,20 @@ CASES = [
 @pytest.mark.parametrize(("lines", "verdicts", "options", "correct"), CASES)
 def test_verdicts(lines: tuple[str, ...], verdicts: str, options: dict[str, object], correct: bool | None) -> None:
     check(lines, verdicts, options, correct)
+
+
+@pytest.mark.parametrize(
+    ("lines", "term", "should_be", "repaired"),
+    (  # worked by hand
+        (("f(x)=x^2", "f(3)=6"), "6", "9", "f(3)=9"),
+        (("f(x)=x^2-3x", "f(-2)=4-6"), "4-6", "10", "f(-2)=10"),
+        (("f(x)=x^2-3x", "f(-2)=4-6=-2"), "4-6=-2", "10", "f(-2)=10"),
+        (("f(x)=2x+1", "g(x)=x^2", "fg(x)=2x^2+2"), "2x^2+2", "2x^2+1", "fg(x)=2x^2+1"),
+    ),
+)
+def test_wrong_value_of_a_function_is_put_right(
+    lines: tuple[str, ...], term: str, should_be: str, repaired: str
+) -> None:
+    slip = judge(Working(lines=lines)).lines[-1].slip
+    assert slip is not None
+    assert (slip.term, slip.should_be, slip.repaired) == (term, should_be, repaired)
