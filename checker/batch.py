@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import logging
 from collections import deque
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
@@ -18,6 +19,9 @@ from checker.working import judge
 
 __all__ = ["processes", "reports"]
 
+log = logging.getLogger(__name__)
+
+_FAULT = "A fault in the program kept this working from being judged. Send it with the log to the makers."
 CHUNK = 16  # workings handed to a process at once
 AHEAD = 16  # chunks in hand
 
@@ -67,3 +71,7 @@ def _report(numbered: tuple[bytes, int]) -> dict[str, Any]:
     except InputError as error:
         name = data.get("id", "") if isinstance(data, dict) else ""
         return {"id": str(name), "error": str(error)}
+    except Exception:  # a fault of ours must not take the other workings with it
+        log.exception("the working on line %d of the input could not be judged", number)
+        name = data.get("id", "") if isinstance(data, dict) else ""
+        return {"id": str(name), "error": _FAULT}

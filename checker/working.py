@@ -39,6 +39,7 @@ from checker.syntax import (
     nodes_of,
     parse,
     parse_line,
+    tight,
     to_latex,
 )
 from checker.unnamed import named_lines
@@ -368,8 +369,25 @@ class _Judge:
             slip = self._slip(line, step.part, step.before, step.outcome)
             if slip.kind == "other":
                 kind = "solution-lost" if step.verdict == "loses" else "solution-added"
+                slip = self._rejecting(slip, line, step.before, step.outcome) if step.verdict == "adds" else slip
                 slip = replace(slip, kind=kind, because=step.outcome.reason)
             self.reports[index] = replace(self.reports[index], slip=slip)
+
+    def _rejecting(self, slip: Slip, line: Line, before: Sequence[Entry], outcome: Outcome) -> Slip:
+        """The line with the value that it gained struck out: x+7 = x^2-10x+25 and x \ne 2."""
+        witness = outcome.witness or {}
+        if len(witness) != 1 or not before:
+            return slip
+        (letter, value), (start, end) = next(iter(witness.items())), line.statement.span
+        written = line.text[start:end]
+        repaired = rf"{line.text[:end]} \text{{ and }} {letter}\ne {value}{line.text[end:]}"
+        try:
+            told = parse(repaired)
+            if judge_step(before[-1].statement, told, self.known).kind != "follows":
+                return slip
+        except (ParseError, OutOfTimeError):
+            return slip
+        return replace(slip, term=tight(written), span=(start, end), should_be=repaired[start:], repaired=repaired)
 
     def _first_slip(self) -> int | None:
         found = [index for index in (self.walk.first_slip, self.unrepaired) if index is not None]

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from checker.report import Working
+from checker.batch import reports
+from checker.report import Report, Working
 from checker.working import judge
 
 GOOD = {"id": "a", "lines": ["(5-2t)(t+4)", "=5t+20-2t^2+8t"], "task": "expand"}
@@ -152,3 +153,17 @@ def test_two_processes_give_the_same_reports_in_the_same_order() -> None:
     assert alone == together
     assert alone[0] == 1
     assert [one["id"] for one in together[1]] == [*map(str, range(40)), ""]
+
+
+@pytest.mark.logs("ERROR")
+def test_fault_of_ours_leaves_the_other_workings(monkeypatch: pytest.MonkeyPatch) -> None:
+    def fails(working: Working) -> Report:
+        if working.id == "bad":
+            raise ZeroDivisionError
+        return judge(working)
+
+    monkeypatch.setattr("checker.batch.judge", fails)
+    rows = [b'{"id": "bad", "lines": ["x=1"]}', b'{"id": "good", "lines": ["x=1"]}']
+    bad, good = reports(rows)
+    assert bad["id"] == "bad" and "fault" in bad["error"]
+    assert good["id"] == "good" and "error" not in good

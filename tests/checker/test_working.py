@@ -153,3 +153,20 @@ def test_expected_answer_is_worked_out(lines: tuple[str, ...], task: str, expect
 @pytest.mark.parametrize("lines", [(), ("",), ("\x00",), (r"\begin{matrix}",), ("check",), ("=",), ("x" * 30_000,)])
 def test_odd_lines_never_raise(lines: tuple[str, ...]) -> None:
     assert len(report(*lines).lines) == len(lines)
+
+
+@pytest.mark.parametrize(
+    ("lines", "repaired"),
+    (  # worked by hand: sqrt(9) is not -3, and no logarithm of -2 exists
+        ((r"\sqrt{x+7}=x-5", "x+7=x^2-10x+25", r"x=2 \text{ or } x=9"), r"x+7=x^2-10x+25 \text{ and } x\ne 2"),
+        ((r"\log_2(x)+\log_2(x-2)=3", r"\log_2(x^2-2x)=3", "x^2-2x=8", r"x=4 \text{ or } x=-2"),
+         r"\log_2(x^2-2x)=3 \text{ and } x\ne -2"),
+    ),
+)  # fmt: skip
+def test_gained_solution_that_is_kept_is_to_be_rejected(lines: tuple[str, ...], repaired: str) -> None:
+    report = judge(Working(lines=lines, task="solve"))
+    assert report.first_slip == 1
+    slip = report.lines[1].slip
+    assert slip is not None
+    assert (slip.kind, slip.repaired) == ("solution-added", repaired)
+    assert judge(Working(lines=(lines[0], slip.repaired))).lines[1].verdict == "follows"
