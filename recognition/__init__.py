@@ -1,6 +1,9 @@
 """What does each written line say? Knows nothing of Qt or of the checker."""
 
+import os
 from typing import TYPE_CHECKING, Any
+
+os.environ["ORT_DISABLE_TELEMETRY"] = "1"  # ONNX Runtime from 1.29 on sends usage data unless told before it is loaded
 
 if TYPE_CHECKING:
     from recognition.read import read_file
