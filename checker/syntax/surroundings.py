@@ -78,7 +78,7 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
         text = _blanked(text, nearest.start(), _end_of(text, nearest))
     if _BELOW.match(text):
         return Surroundings(" " * len(text), (text.strip(),), stated)
-    beside = _BESIDE.search(text)
+    beside = _BESIDE.search(text, max(0, len(text) - _ACCURACY_TAIL))
     if beside is not None and re.search(r"[=<>]|\\[lg]eq?\b", text[:beside.start()]):
         notes.append(beside.group().strip())
         text = _blanked(text, *beside.span())
@@ -94,7 +94,7 @@ def surroundings_of(text: str, readings: frozenset[str] = frozenset()) -> Surrou
         if closing is not None:
             text = _blanked(text, *closing.span())
     label = None
-    number = _LABEL_AFTER.search(text)
+    number = _LABEL_AFTER.search(text, max(0, len(text) - _ACCURACY_TAIL))
     after_command = number is not None and re.search(r"\\[A-Za-z]+$", text[:number.start()])
     if number is not None and not after_command and "label" not in readings:
         label = number.group(1)
