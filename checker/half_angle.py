@@ -51,14 +51,17 @@ class _Angle:
 
 
 def pi_value() -> Value:
+    """Pi as an interval."""
     return Evaluator({}).value(Symbol((0, 0), "pi"))
 
 
 def middle_of(value: Value) -> Rational:
+    """A fraction within the value."""
     return value if isinstance(value, Rational) else RealNumber(value, "").middle
 
 
 def angles_of(sides: Sequence[Node], name: str, turn: Value, known: Known) -> Iterator[_Angle]:
+    """The angles of the letter that sines and the like are taken of."""
     for side in sides:
         for node in walk(side):
             if isinstance(node, Function) and node.name in WAVES and name in letters(node):

@@ -12,7 +12,20 @@ from checker.relations import compare_relations
 from checker.standing import Entry, Step
 from checker.steps import value_of_line
 from checker.substitution import solved_for
-from checker.syntax import Definition, Expression, Line, Relation, Statement, Symbol, System, letters
+from checker.syntax import (
+    Absolute,
+    Bracket,
+    Definition,
+    Expression,
+    Line,
+    Negation,
+    Node,
+    Relation,
+    Statement,
+    Symbol,
+    System,
+    letters,
+)
 from checker.templates import put_into_formula
 
 __all__ = ["Kinder", "is_put_in", "is_taken", "names_something", "read_kindly"]
@@ -70,6 +83,10 @@ def read_kindly(
         if compare_relations(both, part, known).kind == "follows":
             told = Outcome("follows", "From the lines before together.")
             return Kinder(told, entries[-1], part)
+    if outcome.kind == "slip":
+        case = _case_of_modulus(part, entries, known)
+        if case is not None:
+            return case
     if outcome.kind == "adds" and line.conditions and not letters(part) - CONSTANTS:
         told = Outcome("follows", "The check holds.")
         return Kinder(told, source, part)
@@ -83,6 +100,31 @@ def read_kindly(
             told = Outcome("follows", "With constants that are to be found.", is_soft=True)
             return Kinder(told, None, identity)
     return None
+
+
+def _case_of_modulus(part: Statement, entries: Sequence[Entry], known: Known) -> Kinder | None:
+    """x + 2 = -3x after |x + 2| = 3x: one case, whose solution may have to be rejected."""
+    for entry in reversed(entries):
+        before = entry.statement
+        if not isinstance(before, Relation) or before.operator != "=":
+            continue
+        for left in _without_bars(before.left):
+            for right in _without_bars(before.right):
+                if left is before.left and right is before.right:
+                    continue
+                case = Relation(before.span, left, "=", right, before.operator_span)
+                if compare_relations(case, part, known).kind == "follows":
+                    told = "One case of the modulus: what it gives is to be checked in the line before."
+                    return Kinder(Outcome("adds", told), entry, part)
+    return None
+
+
+def _without_bars(node: Node) -> list[Node]:
+    """The node, or where it is a modulus what stands between the bars and its opposite."""
+    if isinstance(node, Absolute):
+        inside = Bracket(node.span, node.body, "(")
+        return [inside, Negation(node.span, inside)]
+    return [node]
 
 
 def _with_constants(part: Statement, entries: Sequence[Entry]) -> Statement | None:

@@ -12,6 +12,9 @@ from checker.rounding import decimal_places
 from checker.solutions import links
 from checker.substitution import solved_for, substituted_in
 from checker.syntax import (
+    Negation,
+    Node,
+    Number,
     Relation,
     Statement,
     Steps,
@@ -23,7 +26,7 @@ from checker.syntax import (
 
 __all__ = [
     "CONSTANTS", "are_values", "bounds_values", "is_bound", "is_boundary", "is_domain", "is_equation", "is_exchanged",
-    "is_value", "parts_of_line", "valued_letter",
+    "is_literal", "is_value", "is_value_given", "parts_of_line", "valued_letter",
 ]
 
 CONSTANTS = frozenset({"pi", "i"})
@@ -37,6 +40,7 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
 
 
 def is_equation(statement: Statement) -> bool:
+    """One equation, no alternatives."""
     return isinstance(statement, Relation) and statement.operator == "="
 
 
@@ -94,6 +98,7 @@ def is_exchanged(first: Statement, second: Statement) -> bool:
 
 
 def is_domain(statement: Statement) -> bool:
+    """x is a whole number."""
     return isinstance(statement, Relation) and statement.operator == "\\in"
 
 
@@ -102,3 +107,14 @@ def is_value(statement: Statement) -> bool:
     if isinstance(statement, System):
         return all(solved_for(part) is not None for part in statement.parts)
     return solved_for(statement) is not None
+
+
+def is_value_given(statement: Statement) -> bool:
+    """u = 3, a = 2, s = 4: numbers for letters."""
+    parts = statement.parts if isinstance(statement, System) else (statement,)
+    return bool(parts) and all(solved_by_number(part) for part in parts)
+
+
+def is_literal(node: Node) -> bool:
+    """A number in digits, with or without a minus."""
+    return isinstance(node.body if isinstance(node, Negation) else node, Number)

@@ -30,6 +30,7 @@ _PLAINLY_ROUNDED = 100  # a whole number from here on is read as rounded
 
 
 def unfolded_branches(statement: Statement) -> tuple[Statement, ...]:
+    """The statements joined by "or", each ± written out."""
     whole = unfolded(statement)
     return whole.branches if isinstance(whole, Alternatives) else (whole,)
 

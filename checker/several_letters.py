@@ -28,6 +28,7 @@ _PARAMETERS = (*map(Fraction, (2, 3, 5, -1, 7, -4, 11, -6, 13)), Fraction(1, 2),
 
 
 def points_for_letters(names: list[str], known: Known) -> Iterator[dict[str, Fraction]]:
+    """Numbers for the letters, such as the givens allow."""
     for shift in range(TUPLES * 4):
         point = {
             name: _PARAMETERS[(shift * (at + 1) + 3 * at) % len(_PARAMETERS)] for at, name in enumerate(names)

@@ -22,7 +22,9 @@ from checker.line_kinds import (
     is_domain,
     is_equation,
     is_exchanged,
+    is_literal,
     is_value,
+    is_value_given,
     parts_of_line,
     valued_letter,
 )
@@ -200,6 +202,7 @@ class Walk:
             return claim
         nearest: tuple[Outcome, Entry | None] | None = None
         soft: tuple[Outcome, Entry | None] | None = None
+        computed = not solved_by_number(part) or not isinstance(part, Relation) or not is_literal(part.right)
         sources = list(reversed(self.entries))[:_FARTHEST]
         if isinstance(part, Expression | Chain) and part.continues:
             sources = sorted(sources, key=lambda entry: isinstance(entry.statement, Definition))
@@ -226,7 +229,7 @@ class Walk:
                 outcome = self._completed(entry, part, index, outcome)
             if outcome.kind == "follows":
                 return outcome, resting_on(entry, part, self.entries) if outcome.reason == VALUE_PUT_IN else entry
-            if nearest is None:
+            if nearest is None and not (outcome.kind == "undecided" and computed and is_value_given(entry.statement)):
                 nearest = (outcome, entry)
             if outcome.kind == "loses" or (outcome.kind == "adds" and entry.is_start and soft is None):
                 soft = soft or (outcome, entry)

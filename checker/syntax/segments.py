@@ -17,16 +17,19 @@ from checker.syntax.tree import (
 )
 
 __all__ = [
+    "PLAIN",
     "all_equal", "ends_of", "gives_number", "is_number_for_letter", "is_solved", "joined_words", "left_text",
     "name_of", "relates", "says_whole", "side_of", "solved_letter", "span_of", "speaks_of_sets", "with_depth",
     "with_left",
 ]
 
+PLAIN = frozenset({"pi", "n", "k", "m"})  # letters that a value in numbers may hold: any whole number
 _OPENERS = frozenset({"open", "{"})
 _CLOSERS = frozenset({"close", "}"})
 
 
 def with_depth(tokens: Iterable[Token]) -> Iterable[tuple[Token, int]]:
+    """Each token with the number of brackets it stands in."""
     depth = 0
     for token in tokens:
         if token.kind in _CLOSERS:
@@ -60,14 +63,17 @@ def joined_words(tokens: Sequence[Token], word: str) -> list[Token]:
 
 
 def relates(tokens: Iterable[Token]) -> bool:
+    """Does a relation sign, or "is in", stand among the tokens?"""
     return any(token.kind == "relation" or is_set_sign(token) for token in tokens)
 
 
 def ends_of(tokens: Sequence[Token]) -> Span:
+    """From the first token to the last."""
     return tokens[0].start, tokens[-1].end
 
 
 def span_of(parts: Sequence[Statement]) -> Span:
+    """From the first statement to the last."""
     return parts[0].span[0], parts[-1].span[1]
 
 
@@ -78,6 +84,7 @@ def side_of(words: str) -> str:
 
 
 def is_number_for_letter(statement: Statement) -> bool:
+    """x = 3 and the like."""
     return (
         isinstance(statement, Relation) and statement.operator == "=" and isinstance(statement.left, Symbol)
         and not letters(statement.right) - {"e", "pi"}
@@ -85,6 +92,7 @@ def is_number_for_letter(statement: Statement) -> bool:
 
 
 def name_of(words: str) -> str:
+    """A name for the words on a side."""
     if side_of(words):
         return side_of(words)
     letters_only = re.sub(r"[^A-Za-z]", "", words)
@@ -112,18 +120,22 @@ def says_whole(part: Statement, parts: Sequence[Statement]) -> bool:
 
 
 def gives_number(part: Statement) -> bool:
-    return isinstance(part, Relation) and part.operator == "=" and not letters(part.right) - {"pi"}
+    """An equation with a number on the right."""
+    return isinstance(part, Relation) and part.operator == "=" and not letters(part.right) - PLAIN
 
 
 def left_text(part: Statement) -> str | None:
+    """The left side of an equation with a number on the right, to tell like ones."""
     return str(part.left) if gives_number(part) and isinstance(part, Relation) else None
 
 
 def is_solved(part: Statement) -> bool:
+    """Does it give a letter a value?"""
     return solved_letter(part) is not None
 
 
 def solved_letter(part: Statement) -> str | None:
+    """The letter that it gives a value to."""
     if isinstance(part, Relation) and part.operator in ("=", "\\approx") and isinstance(part.left, Symbol):
         return part.left.name
     return None
