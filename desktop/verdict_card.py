@@ -10,6 +10,7 @@ from checker.marking.result import Marks
 from desktop.card import Card
 from desktop.card_rows import CardRows
 from desktop.document import LineMark, Override
+from desktop.flow import Flow
 from desktop.glyphs import paint_glyph
 from desktop.language import tr, tr_later
 from desktop.mark_text import MARKS_HELP, marks_text, read_marks
@@ -54,7 +55,11 @@ class _Glyph(QWidget):
 
 
 class _Field(QLineEdit):
-    """A field whose Enter is its own and not that of the window."""
+    """A field whose Enter is its own and not that of the window; wide enough for what it asks for."""
+
+    def sizeHint(self) -> QSize:
+        metrics = self.fontMetrics()
+        return super().sizeHint().expandedTo(QSize(metrics.horizontalAdvance(self.placeholderText() + "MM"), 0))
 
     def event(self, event: QEvent) -> bool:
         if (
@@ -128,20 +133,19 @@ class VerdictCard(QFrame):
         head = QHBoxLayout()
         head.addWidget(self._glyph)
         head.addWidget(self._title, 1)
-        asks = QHBoxLayout()
-        for button in (self._hint, self._example, self._take):
-            asks.addWidget(button)
-        asks.addStretch(1)
-        own = QHBoxLayout()
-        for button in (self._right, self._wrong, self._leave):
-            own.addWidget(button)
-        own.addWidget(self._marks_field, 1)
+        asks, own, on_marks = Flow(), Flow(), Flow()
+        for flow, parts in (
+            (asks, (self._hint, self._example, self._take)),
+            (own, (self._right, self._wrong, self._leave, self._marks_field)),
+            (on_marks, (self._why, self._award)),
+        ):
+            for part in parts:
+                flow.addWidget(part)
         self._suggested = QWidget()
-        suggested = QHBoxLayout(self._suggested)
+        suggested = QVBoxLayout(self._suggested)
         suggested.setContentsMargins(0, 0, 0, 0)
-        suggested.addWidget(self._suggestion, 1)
-        suggested.addWidget(self._why)
-        suggested.addWidget(self._award)
+        suggested.addWidget(self._suggestion)
+        suggested.addLayout(on_marks)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(12, 8, 12, 8)
         layout.setSpacing(5)

@@ -3,7 +3,7 @@
 import collections
 
 import pytest
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import QSettings, Qt, QTranslator
 from PySide6.QtGui import QAccessible, QAction, QColor, QKeySequence, QPalette
 from PySide6.QtWidgets import QAbstractButton, QAbstractScrollArea, QApplication, QLabel, QMenu, QScrollBar, QWidget
 
@@ -18,6 +18,8 @@ from desktop.set_actions import SetActions
 from desktop.sets import Sets
 from desktop.settings import Settings
 from desktop.theme import LEAST_TARGET, ground, ink, mix, quiet, state_colour, verdict_colour
+from desktop.translation import install
+from desktop.verdict_card import CardArea
 from desktop.verdict_style import CHECK_READING, STYLES, contrast
 from desktop.window import Window
 
@@ -171,3 +173,40 @@ def test_who_decides_is_readable_at_200_percent(window, qtbot, qapp, tmp_path):
         assert isinstance(window.set_actions._kept, ElidedLabel)
     finally:
         qapp.setFont(before)
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_card_is_wrapped_and_scrolls_only_up_and_down_at_200_percent(qtbot, qapp, language):
+    """WCAG 2.2, 1.4.4 and 1.4.10: larger text takes no scrolling to the side, and nothing is cut off."""
+    before, translators = qapp.font(), set(qapp.findChildren(QTranslator))
+    large = qapp.font()
+    large.setPointSizeF(before.pointSizeF() * 2)
+    qapp.setFont(large)
+    install(qapp, language)
+    try:
+        window = Window(Desk())
+        qtbot.addWidget(window)
+        window.resize(1280, 800)
+        window.show()
+        window.desk.add_typed(["2(k+1)", "=2k+1", "=k"])
+        window.desk.take_scheme_text("M1 =2k+2")
+        qtbot.waitUntil(lambda: not window.desk.busy, timeout=60_000)
+        window.go_to_slip()
+        window.verdicts.set_student(True)
+        window.card.declare(False)
+        qtbot.wait(80)
+        card, area = window.card, window.findChild(CardArea)
+        assert card.width() <= area.viewport().width()
+        for part in (*card.findChildren(QAbstractButton), *card.findChildren(QLabel)):
+            if part.isVisibleTo(card):
+                place = part.mapTo(card, part.rect().topRight())
+                assert place.x() < card.width(), part.text()
+                if isinstance(part, QAbstractButton):
+                    assert part.width() >= part.sizeHint().width(), part.text()
+        assert card.height() >= card.layout().totalHeightForWidth(card.width())
+        window.close()
+    finally:
+        qapp.setFont(before)
+        for translator in set(qapp.findChildren(QTranslator)) - translators:
+            qapp.removeTranslator(translator)
+            translator.deleteLater()
