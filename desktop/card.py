@@ -14,7 +14,7 @@ from desktop.reveal import GRADES, Reveal
 from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, STYLES, VerdictStyle
 from desktop.wording import Row, is_missing, line_reason, sentence
 
-__all__ = ["Card", "card_of", "claim_card"]
+__all__ = ["Card", "card_of", "claim_card", "claim_style"]
 
 _FACTORS = re.compile(r"(?P<one>\S.*?) times (?P<other>\S.*?) is (?P<product>[^:;,]+)")
 
@@ -39,9 +39,14 @@ class Card:
     override: Override | None = None
 
 
+def claim_style(claim: Claim) -> VerdictStyle:
+    """How the verdict on a claim looks."""
+    return STYLES["undecided"] if claim.is_true is None else CLAIM_TRUE if claim.is_true else CLAIM_FALSE
+
+
 def claim_card(index: int, latex: str, claim: Claim) -> Card:
     """The card of a line that claims to hold for all values."""
-    style = STYLES["undecided"] if claim.is_true is None else CLAIM_TRUE if claim.is_true else CLAIM_FALSE
+    style = claim_style(claim)
     rows = [Row(tr("Claimed for all values"), latex=latex)]
     if claim.left and claim.right:
         rows += [Row(tr("Left, multiplied out"), latex=claim.left), Row(tr("Right, multiplied out"), latex=claim.right)]

@@ -77,10 +77,11 @@ class Claims(QObject):
         self._jobs = jobs
         self._claims: dict[str, Claim] = {}
         self._asked: set[str] = set()
+        self._failed: set[str] = set()
 
     def of(self, latex: str) -> Claim | None:
-        """What is known; None while it is being asked, after which `known` tells."""
-        if latex not in self._claims and latex not in self._asked:
+        """What is known; None while it is being asked, after which `known` tells, and where asking failed."""
+        if latex not in self._claims and latex not in self._asked | self._failed:
             self._asked.add(latex)
 
             def work(tick: Tick, give: Give) -> object:
@@ -89,6 +90,7 @@ class Claims(QObject):
             job = Job(tr("Checking the claim"), work)
             job.succeeded.connect(self._take)
             job.failed.connect(self.problem)
+            job.failed.connect(lambda sentence: self._failed.add(latex))
             job.ended.connect(self._let_ask_again)
             self._jobs.start(job)
         return self._claims.get(latex)

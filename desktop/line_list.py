@@ -18,7 +18,7 @@ from desktop.document import STATE_WORDS, Document, State
 from desktop.doubts import Doubt, symbol_at
 from desktop.glyphs import WHITE, paint_glyph
 from desktop.language import tr
-from desktop.line_rows import LINE_ROLE, LineRow, LineRows
+from desktop.line_rows import LINE_ROLE, ClaimOf, LineRow, LineRows
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.reveal import Reveal
@@ -245,6 +245,10 @@ class LineList(QListView):
 
     def show_document(self, document: Document | None) -> None:
         self._rows.show_document(document)
+
+    def set_claims(self, claim_of: ClaimOf) -> None:
+        """Show claims for all values with the verdict on the claim."""
+        self._rows.set_claims(claim_of)
 
     def set_reveal(self, reveal: Reveal) -> None:
         """Tell so much of the slips and no more."""

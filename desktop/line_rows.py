@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from statistics import median
 from typing import Any
@@ -9,6 +10,8 @@ from typing import Any
 from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QPointF, QRectF, Qt
 from PySide6.QtGui import QImage
 
+from desktop.card import claim_style
+from desktop.claims import Claim
 from desktop.document import STATE_WORDS, DeskLine, Document
 from desktop.doubts import doubts_of, marked_latex
 from desktop.language import tr
@@ -20,7 +23,10 @@ from desktop.typed_page import is_typed
 from desktop.verdict_style import VerdictStyle
 from desktop.wording import heading
 
-__all__ = ["LINE_ROLE", "LineRow", "LineRows"]
+__all__ = ["LINE_ROLE", "ClaimOf", "LineRow", "LineRows"]
+
+ClaimOf = Callable[[Document, int], Claim | None]
+"""What is known of a line that is taken as a claim for all values; None for any other line."""
 
 LINE_ROLE = int(Qt.ItemDataRole.UserRole) + 1
 _CROP_PAD = 0.18
@@ -61,6 +67,11 @@ class LineRows(QAbstractListModel):
         self._rows: tuple[LineRow, ...] = ()
         self._crops: dict[tuple[int, int, int, int], QImage] = {}
         self._reveal = EVERYTHING
+        self._claim_of: ClaimOf = _no_claim
+
+    def set_claims(self, claim_of: ClaimOf) -> None:
+        """Show claims for all values with the verdict on the claim, as their card does."""
+        self._claim_of = claim_of
 
     def set_reveal(self, reveal: Reveal) -> None:
         """Tell so much of the slips and no more."""
@@ -113,12 +124,16 @@ class LineRows(QAbstractListModel):
 
     def _row(self, document: Document, index: int, line: DeskLine, usual: float) -> LineRow:
         found = document.verdict_of(index)
+        style, reason = counted_style(document, index), shown_reason(document, index, self._reveal)
+        claim = None if style is None else self._claim_of(document, index)
+        if claim is not None:
+            style, reason = claim_style(claim), ""
         title = heading(document, found[0]) if found is not None and found[1] == 0 else ""
         pad = round(line.box.h * _CROP_PAD)
         corner = QPointF(max(0, line.box.x - pad), max(0, line.box.y - pad))
         return LineRow(
             number=index + 1, line=line, crop=self._crop(document, line), usual_height=usual,
-            style=counted_style(document, index), reason=shown_reason(document, index, self._reveal), heading=title,
+            style=style, reason=reason, heading=title,
             is_slip=found is not None and found[0].report.lines[found[1]].slip is not None,
             marked=marked_latex(line), crop_origin=corner, ink_in_crop=QRectF(*line.box).translated(-corner),
             doubt_boxes=tuple(QRectF(*doubt.box).translated(-corner) for doubt in doubts_of(line)),
@@ -136,6 +151,10 @@ class LineRows(QAbstractListModel):
                 return None
             self._crops[line.box] = page_image(cut)
         return self._crops[line.box]
+
+
+def _no_claim(document: Document, index: int) -> Claim | None:
+    return None
 
 
 def _spoken(row: LineRow) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Slot
 
 from desktop.card import card_of, claim_card
-from desktop.claims import claims_identity
+from desktop.claims import Claim, claims_identity
 from desktop.desk import Desk
 from desktop.document import Document, LineMark, Override
 from desktop.language import tr
@@ -35,6 +35,7 @@ class VerdictCommands(QObject):
         window.card.overruled.connect(self._overrule)
         window.card.marked.connect(self._mark)
         window.card.awarded.connect(self.award_suggested)
+        window.list.set_claims(self._claim_of)
         desk.claims.known.connect(self._on_claim_known)
         desk.marks_suggested.connect(self._on_marks_suggested)
 
@@ -58,6 +59,7 @@ class VerdictCommands(QObject):
         line = self._window.chosen_line
         if line is not None:
             self._as_claims ^= {line.latex}
+            self._window.list.refresh()
             self.show_card()
 
     def ask_for_scheme(self) -> None:
@@ -81,10 +83,17 @@ class VerdictCommands(QObject):
             window.card.show_card(None)
             return
         card = card_of(document, index, self._reveal)
-        if card is not None and (line.latex in self._as_claims or claims_identity(document, index)):
-            claim = self._desk.claims.of(line.latex)
-            card = card if claim is None else claim_card(index, line.latex, claim)
+        claim = None if card is None else self._claim_of(document, index)
+        if claim is not None:
+            card = claim_card(index, line.latex, claim)
         window.card.show_card(card, line_marks=line.marks, marks=self._desk.marks_of(document, index))
+
+    def _claim_of(self, document: Document, index: int) -> Claim | None:
+        """What is known of a checked line that is taken as a claim; the user's own word on it comes first."""
+        line = document.lines[index]
+        if line.override is not None or not (line.latex in self._as_claims or claims_identity(document, index)):
+            return None
+        return self._desk.claims.of(line.latex)
 
     def _set_reveal(self, reveal: Reveal) -> None:
         self._reveal = reveal
@@ -106,6 +115,7 @@ class VerdictCommands(QObject):
 
     @Slot(str)
     def _on_claim_known(self, latex: str) -> None:
+        self._window.list.refresh()
         line = self._window.chosen_line
         if line is not None and line.latex == latex:
             self.show_card()

@@ -11,7 +11,7 @@ from desktop.claims import claim_of, claims_identity
 from desktop.desk import Desk
 from desktop.pipeline import judge_lines
 from desktop.typed_page import typed_document
-from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE
+from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, DECLARED_RIGHT
 from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
@@ -75,6 +75,33 @@ def test_typed_claim_gets_its_card(qtbot, window):
     settle(qtbot, window)
     qtbot.waitUntil(lambda: window.card.card is not None and window.card.card.style is CLAIM_FALSE, timeout=30_000)
     assert "not true for all values" in window.card._title.text()
+
+
+@pytest.mark.parametrize(
+    ("claim", "style"), [("(x+2)^2=x^2+4", CLAIM_FALSE), ("(x+2)^2=x^2+4x+4", CLAIM_TRUE)], ids=["false", "true"]
+)
+def test_row_of_a_claim_says_what_its_card_says(qtbot, window, claim, style):
+    window._desk.add_typed([claim])
+    row = window.list.model().row
+    qtbot.waitUntil(lambda: row(0).style is style, timeout=60_000)
+    assert style.word in window.list.model().index(0).data(Qt.ItemDataRole.AccessibleTextRole)
+    settle(qtbot, window)
+    assert window.card.card.style is style
+    window.card.declare(True)  # the user's own word stands above the verdict on the claim, in row and card
+    settle(qtbot, window)
+    assert row(0).style is DECLARED_RIGHT
+    assert window.card.card.style is DECLARED_RIGHT
+    window.card.declare(None)
+    settle(qtbot, window)
+    assert row(0).style is style
+
+
+def test_rows_of_claims_are_told_without_choosing_them(qtbot, window):
+    window._desk.add_typed([r"(a+1)^2 \equiv a^2+1", "2(k+1)", "=2k+2"])
+    settle(qtbot, window)
+    window.list.choose(2)
+    qtbot.waitUntil(lambda: window.list.model().row(0).style is CLAIM_FALSE, timeout=60_000)
+    assert window.list.model().row(2).style not in (CLAIM_FALSE, CLAIM_TRUE)
 
 
 def test_any_line_is_taken_as_a_claim_when_asked(qtbot, window):
