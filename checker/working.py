@@ -53,6 +53,7 @@ log = logging.getLogger(__name__)
 _VECTOR = re.compile(r"\\(?:mathbf|vec|overrightarrow|underline|boldsymbol)\b")
 _QUESTION = -1  # the index that the question as set bears in the walk
 _SECONDS_TO_EXPLAIN = 0.5
+_INEQUALITIES = frozenset({"<", ">", "\\le", "\\ge"})
 _LONGEST_EXPLAINED = 600  # characters of a line for which slips are searched
 _SHARE_OF_WALK = 0.85  # of the time allowed; the rest is for the final answer
 
@@ -168,6 +169,7 @@ class _Judge:
             if self.reports[index].verdict == "loses":
                 told = f"One branch; the solutions are all there with line {last + 1}."
                 self.reports[index] = LineReport("follows", self.reports[index].source, told)
+        self._explain_gains()
         self._solve_mode()
         reports = tuple(self.reports[index] for index in range(len(self.lines)))
         final = self._final()
@@ -353,6 +355,17 @@ class _Judge:
         return Line(self.working.question or to_latex(statement), statement)
 
     # after the walk
+
+    def _explain_gains(self) -> None:
+        """x < 7 after x^2 < 49 gains solutions and is no honest step on the way: told as the slip that it is."""
+        for index, report in self.reports.items():
+            line, step = self.lines[index], self.walk.steps.get(index)
+            if report.verdict != "adds" or report.slip is not None or line is None or step is None:
+                continue
+            if isinstance(step.part, Relation) and step.part.operator in _INEQUALITIES:
+                found = self._explained(line, step.part, step.before)
+                if found is not None and found.kind != "other":
+                    self.reports[index] = replace(report, slip=found)
 
     def _solve_mode(self) -> None:
         """A line that lost solutions counts as the first slip when the task is to solve and nothing repaired it."""

@@ -170,3 +170,11 @@ def test_gained_solution_that_is_kept_is_to_be_rejected(lines: tuple[str, ...], 
     assert slip is not None
     assert (slip.kind, slip.repaired) == ("solution-added", repaired)
     assert judge(Working(lines=(lines[0], slip.repaired))).lines[1].verdict == "follows"
+
+
+def test_gain_at_an_inequality_is_explained_where_a_known_slip_fits() -> None:
+    # x^2 < 49 holds between -7 and 7; squaring both sides of an equation is honest and stays without a slip
+    line = judge(Working(lines=("x^2<49", "x<7"))).lines[1]
+    assert line.verdict == "adds" and line.slip is not None
+    assert (line.slip.kind, line.slip.repaired) == ("root-lost", "-7<x<7")
+    assert judge(Working(lines=(r"\sqrt{x+7}=x-5", "x+7=x^2-10x+25"))).lines[1].slip is None
