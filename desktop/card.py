@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from checker.report import Slip
+from desktop.answer_words import answer_words
 from desktop.claims import Claim
 from desktop.document import Document, Override
 from desktop.language import tr
@@ -26,6 +27,7 @@ class Card:
     rows: what is told now. counterexample: a sentence that is shown on demand; empty when there is none.
     next_hint: grade of the hint that may be asked for; 0 when there is none left.
     other_reading: index of a line and another reading of it, with which this line follows.
+    answer: what is said of the final answer of the line's working; empty when nothing is.
     """
 
     index: int
@@ -37,6 +39,7 @@ class Card:
     slip: Slip | None = None
     other_reading: tuple[int, str] | None = None
     override: Override | None = None
+    answer: str = ""
 
 
 def claim_style(claim: Claim) -> VerdictStyle:
@@ -63,6 +66,14 @@ def claim_card(index: int, latex: str, claim: Claim) -> Card:
 
 def card_of(document: Document, index: int, reveal: Reveal) -> Card | None:
     """The card of a line; None before the page is checked."""
+    card = _line_card(document, index, reveal)
+    found = None if card is None else document.verdict_of(index)
+    if card is None or found is None:
+        return card
+    return replace(card, answer=answer_words(document, found[0], reveal))
+
+
+def _line_card(document: Document, index: int, reveal: Reveal) -> Card | None:
     if not 0 <= index < len(document.lines):
         return None
     line, style = document.lines[index], counted_style(document, index)

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QRectF, QSize, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QImageWriter, QPainter, QPen
 
+from desktop.answer_words import answer_words
 from desktop.document import Document
 from desktop.glyphs import paint_glyph
 from desktop.language import tr
@@ -173,6 +174,8 @@ def _strip(document: Document) -> list[_Item]:
             word = style.word[0].upper() + style.word[1:]
             words = f"{word}. {reason}" if reason else f"{word}."
             items.append(_Item(label=tr("Line {number}", number=index + 1), text=words, style=style))
+        if told := answer_words(document, verdict):
+            items.append(_Item(label=tr("Answer"), text=told))
     if not document.verdicts:
         items.append(_Item(text=tr("Not checked yet."), bold=True))
     items.append(_Item(text=tr(TEACHER_DECIDES), quiet=True))

@@ -9,7 +9,7 @@ from checker.marking.result import Marks
 from checker.marking.scheme import Mark
 from checker.report import LineReport, Report, Slip, Working
 from desktop.document import DeskLine, State, WorkingVerdict
-from desktop.workings import group_lines, split_number
+from desktop.workings import group_lines, renumbered, split_number
 from recognition.result import Candidate, Tick, no_tick
 
 __all__ = ["CLOSE", "Judge", "judge_lines", "marks_of"]
@@ -108,7 +108,7 @@ def _report(readings: dict[int, str], judge: Judge) -> Report:
             slip=None if row.slip is None else _moved(row.slip, label),
         )
     first = None if report.first_slip is None else places[report.first_slip]
-    return replace(report, first_slip=first, lines=tuple(rows))
+    return replace(report, first_slip=first, lines=tuple(rows), answer=renumbered(report.answer, places))
 
 
 def _moved(slip: Slip, label: str) -> Slip:

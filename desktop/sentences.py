@@ -86,6 +86,16 @@ TEMPLATES: tuple[str, ...] = (
     tr_later("It is true for all values."),
     tr_later("Taken as given for the lines after it."),
     tr_later("At character {a}: {b} expected. Edit the line there."),
+    # The answer: checker/final.py
+    tr_later("The answer is right."),
+    tr_later("The answer is wrong."),
+    tr_later("The answer follows from the slip on line {a} (ft)."),
+    tr_later("The answer is right, but it comes from wrong working: see line {a}."),
+    tr_later("The answer is right; the slip on line {a} was put right."),
+    tr_later("It has not the form asked."),
+    tr_later("It is still to be solved."),
+    tr_later("{a} does not satisfy every equation."),
+    tr_later("The solution {a} is missing."),
     # Claims: checker/identities.py, desktop/claims.py
     tr_later("True for all values"),
     tr_later("Not true for all values: at {a} the sides are {b}."),

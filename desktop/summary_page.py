@@ -6,6 +6,7 @@ import base64
 from collections.abc import Sequence
 from html import escape
 
+from desktop.answer_words import answer_words
 from desktop.document import Document, WorkingVerdict
 from desktop.language import tr
 from desktop.maths import MathsError, compact, typeset
@@ -92,10 +93,12 @@ def _working(document: Document, verdict: WorkingVerdict) -> str:
         lines.append(
             f"<tr><td>{index + 1}</td><td>{_maths(document.lines[index].latex)}</td><td>{escape(word)}{tail}</td></tr>"
         )
+    told = answer_words(document, verdict)
+    answer = f"<p><b>{escape(tr('Answer'))}:</b> {escape(told)}</p>" if told else ""
     return (
         f"<h3>{escape(heading(document, verdict))}</h3>"
         f"{f'<dl>{card}</dl>' if card else ''}"
-        f"<table><tr><th>Line</th><th>Reading</th><th>Verdict</th></tr>{''.join(lines)}</table>"
+        f"<table><tr><th>Line</th><th>Reading</th><th>Verdict</th></tr>{''.join(lines)}</table>{answer}"
     )
 
 

@@ -126,6 +126,8 @@ class VerdictCard(QFrame):
         self._why = _button(tr("Why"), tr("The reason for each mark"), self._toggle_reasons)
         self._reasons = CardRows()
         self._reasons.setAccessibleName(tr("Reasons for the suggested marks"))
+        self._answer = CardRows()
+        self._answer.setAccessibleName(tr("Answer"))
         self._lay_out()
         self.show_card(None)
 
@@ -156,6 +158,7 @@ class VerdictCard(QFrame):
         layout.addWidget(self._note)
         layout.addWidget(self._suggested)
         layout.addWidget(self._reasons)
+        layout.addWidget(self._answer)
 
     @property
     def card(self) -> Card | None:
@@ -194,6 +197,7 @@ class VerdictCard(QFrame):
         if not self._marks_field.hasFocus():
             self._marks_field.setText(marks_text(line_marks))
         self._show_suggestion()
+        self._answer.show_rows([Row(tr("Answer"), text=card.answer)] if card.answer else [])
         self._refresh()
 
     def declare(self, is_right: bool | None) -> None:

@@ -9,13 +9,14 @@ from statistics import median
 
 from desktop.document import DeskLine
 
-__all__ = ["group_lines", "split_number"]
+__all__ = ["group_lines", "renumbered", "split_number"]
 
 WIDE_GAP = 2.5
 """A gap starts a new working when it is this many times the page's usual gap between lines..."""
 WIDE_GAP_HEIGHTS = 1.5
 """...and at least this many usual line heights."""
 
+_LINE_OF_ANSWER = re.compile(r"(?<=the slip on line )\d+|(?<=see line )\d+")
 _BLANK = r"[\s~]*"
 _NUMBER = re.compile(
     rf"{_BLANK}(?:"
@@ -68,6 +69,16 @@ def group_lines(lines: Sequence[DeskLine]) -> tuple[tuple[int, ...], ...]:
         else:
             groups[-1].append(index)
     return tuple(tuple(group) for group in groups)
+
+
+def renumbered(answer: str, lines: Sequence[int]) -> str:
+    """The sentence on a working's answer with its lines, counted from 1, counted as where they stand instead.
+
+    Args:
+        answer: the sentence as the checker says it.
+        lines: index of each of its lines, from 0.
+    """
+    return _LINE_OF_ANSWER.sub(lambda number: str(lines[int(number[0]) - 1] + 1), answer)
 
 
 def _starts(before: DeskLine, line: DeskLine, *, gap: int, wide: float, few: bool) -> bool:

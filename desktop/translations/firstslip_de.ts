@@ -596,6 +596,10 @@
 <translation>Das Bild konnte nicht als {kind} geschrieben werden.</translation>
 </message>
 <message>
+<source>Answer</source>
+<translation>Ergebnis</translation>
+</message>
+<message>
 <source>Not checked yet.</source>
 <translation>Noch nicht geprüft.</translation>
 </message>
@@ -1382,6 +1386,42 @@
 <message>
 <source>At character {a}: {b} expected. Edit the line there.</source>
 <translation>Bei Zeichen {a} fehlt etwas ({b}). Ändern Sie die Zeile dort.</translation>
+</message>
+<message>
+<source>The answer is right.</source>
+<translation>Das Ergebnis ist richtig.</translation>
+</message>
+<message>
+<source>The answer is wrong.</source>
+<translation>Das Ergebnis ist falsch.</translation>
+</message>
+<message>
+<source>The answer follows from the slip on line {a} (ft).</source>
+<translation>Das Ergebnis folgt aus dem Fehler in Zeile {a} (Folgefehler).</translation>
+</message>
+<message>
+<source>The answer is right, but it comes from wrong working: see line {a}.</source>
+<translation>Das Ergebnis ist richtig, kommt aber aus einem falschen Rechenweg: siehe Zeile {a}.</translation>
+</message>
+<message>
+<source>The answer is right; the slip on line {a} was put right.</source>
+<translation>Das Ergebnis ist richtig; der Fehler in Zeile {a} wurde berichtigt.</translation>
+</message>
+<message>
+<source>It has not the form asked.</source>
+<translation>Es hat nicht die verlangte Form.</translation>
+</message>
+<message>
+<source>It is still to be solved.</source>
+<translation>Es ist noch nach der Unbekannten aufzulösen.</translation>
+</message>
+<message>
+<source>{a} does not satisfy every equation.</source>
+<translation>{a} erfüllt nicht jede Gleichung.</translation>
+</message>
+<message>
+<source>The solution {a} is missing.</source>
+<translation>Die Lösung {a} fehlt.</translation>
 </message>
 <message>
 <source>True for all values</source>
