@@ -2,53 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from pathlib import Path
-
-from PySide6.QtCore import QMimeData, QPoint, Qt, Signal, Slot
-from PySide6.QtGui import (
-    QCloseEvent,
-    QDragEnterEvent,
-    QDropEvent,
-    QGuiApplication,
-    QImage,
-)
-from PySide6.QtWidgets import (
-    QFileDialog,
-    QLabel,
-    QMainWindow,
-    QSplitter,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QPoint, Qt, Slot
+from PySide6.QtWidgets import QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from desktop.desk import Desk
-from desktop.dialogs import KeysBox, TypedWorkingBox
-from desktop.document import (
-    ConfirmAll,
-    DeskLine,
-    Document,
-    MarkStart,
-    SetReading,
-    State,
-    StrikeOut,
-)
+from desktop.dialogs import KeysBox
+from desktop.document import ConfirmAll, DeskLine, Document, MarkStart, SetReading, State, StrikeOut
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
+from desktop.file_window import FileWindow
 from desktop.language import tr, tr_later
 from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList
 from desktop.menus import Menus
-from desktop.notice import Notice
 from desktop.overruled import counted_slip
-from desktop.page_list import PageList, page_name
+from desktop.page_list import page_name
 from desktop.page_view import PageView
 from desktop.pen_commands import PenCommands
 from desktop.pen_page import PEN_PAGE
 from desktop.pen_view import PenView
 from desktop.progress import Progress
-from desktop.store import is_set
 from desktop.symbol_menu import SymbolMenu
 from desktop.theme import enlarge_targets
 from desktop.verdict_card import CardArea, VerdictCard
@@ -58,27 +31,19 @@ from desktop.workings import group_lines
 
 __all__ = ["Window"]
 
-_OPENABLE = tr_later("Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)")
 _EMPTY = tr_later(
     "Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),\n"
     "drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T)."
 )
 
 
-class Window(QMainWindow):
+class Window(FileWindow):
     """Shows the desk; every change goes through it."""
 
-    set_asked = Signal(object)
-    files_opened = Signal(object)
-
     def __init__(self, desk: Desk) -> None:
-        super().__init__()
-        self._desk = desk
-        self._document: Document | None = None
-        self.may_close: Callable[[], bool] = lambda: True
+        super().__init__(desk)
         self._seen: tuple[object, object] = (None, None)
         self.setWindowTitle("Firstslip")
-        self.setAcceptDrops(True)
         room = self.screen().availableSize()
         self.resize(min(1280, room.width()), min(800, room.height()))
         self._build_views()
@@ -109,7 +74,6 @@ class Window(QMainWindow):
     # Building ----------------------------------------------------------------------------------------------------
 
     def _build_views(self) -> None:
-        self.pages = PageList()
         self.pages.page_chosen.connect(self._choose_page)
         self.page = PageView()
         self.page.line_clicked.connect(self._choose_line)
@@ -146,7 +110,6 @@ class Window(QMainWindow):
         split.setStretchFactor(1, 1)
         split.setStretchFactor(2, 1)
         split.setSizes([148, 560, 600])
-        self.notice = Notice()
         centre = QWidget()
         layout = QVBoxLayout(centre)
         layout.setContentsMargins(0, 0, 0, 0)
@@ -160,105 +123,6 @@ class Window(QMainWindow):
         self.progress.stopped.connect(self._desk.stop)
         self.statusBar().addWidget(self.progress)
         self.statusBar().addPermanentWidget(QLabel(tr(TEACHER_DECIDES)))
-
-    # Opening and saving ------------------------------------------------------------------------------------------
-
-    def open_files(self, paths: Sequence[Path]) -> None:
-        """Open files on the desk; a set takes the place of what lies there."""
-        sets = [path for path in paths if is_set(path)]
-        if not sets:
-            self._desk.open(paths)
-        elif len(paths) > 1:
-            self.notice.say(tr("Open a set by itself, and then the pages that belong in it."))
-            return
-        for path in sets:
-            self.set_asked.emit(path)
-        self.files_opened.emit(list(paths))
-
-    def ask_to_open(self) -> None:
-        names, _ = QFileDialog.getOpenFileNames(self, tr("Open pages"), "", tr(_OPENABLE))
-        self.open_files([Path(name) for name in names])
-
-    def paste(self) -> None:
-        """Open what lies on the clipboard: a picture, files, or lines of LaTeX."""
-        data = QGuiApplication.clipboard().mimeData()
-        if data is None or not self._take_in(data):
-            self.notice.say(tr("There is no picture, file or text on the clipboard. Copy one first, then paste again."))
-
-    def ask_for_working(self, text: str = "") -> None:
-        box = TypedWorkingBox(self)
-        box.set_text(text)
-        if box.exec():
-            self._desk.add_typed(box.lines)
-            self.pages.setCurrentRow(len(self._desk.documents) - 1)
-
-    def ask_to_save_png(self) -> None:
-        self._ask_to_save("PNG", "png")
-
-    def ask_to_save_pdf(self) -> None:
-        self._ask_to_save("PDF", "pdf")
-
-    def save_picture(self, path: Path) -> None:
-        """Save the marked picture under a name that ends in .png or .pdf, while the window goes on."""
-        if self._document is not None:
-            self._desk.save(self._document, path)
-
-    def copy_picture(self) -> None:
-        if self._document is not None:
-            self._desk.copy(self._document)
-
-    @Slot(object)
-    def _on_saved(self, name: str) -> None:
-        self.statusBar().showMessage(tr("Saved {name}.", name=name), 6000)
-
-    @Slot(object)
-    def _on_copied(self, image: QImage) -> None:
-        QGuiApplication.clipboard().setImage(image)
-        self.statusBar().showMessage(tr("The marked picture is on the clipboard."), 6000)
-
-    def close_page(self) -> None:
-        """Take the page off the desk; its file is left alone."""
-        if self._document is not None:
-            self._desk.remove(self._document)
-
-    def _ask_to_save(self, kind: str, ending: str) -> None:
-        if self._document is None:
-            return
-        suggestion = f"{page_name(self._document)} marked.{ending}"
-        title, wanted = tr("Save marked picture as {kind}", kind=kind), f"{kind} (*.{ending})"
-        name, _ = QFileDialog.getSaveFileName(self, title, suggestion, wanted)
-        if name:
-            path = Path(name)
-            self.save_picture(path if path.suffix.lower() == f".{ending}" else path.with_name(f"{path.name}.{ending}"))
-
-    def _take_in(self, data: QMimeData) -> bool:
-        files = [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
-        if files:
-            self.open_files(files)
-        elif data.hasImage():
-            image = data.imageData()
-            if isinstance(image, QImage) and not image.isNull():
-                self._desk.open_picture(image)
-        elif data.hasText() and data.text().strip():
-            self.ask_for_working(data.text())
-        else:
-            return False
-        return True
-
-    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        if event.mimeData().hasUrls() or event.mimeData().hasImage():
-            event.acceptProposedAction()
-
-    def dropEvent(self, event: QDropEvent) -> None:
-        if self._take_in(event.mimeData()):
-            event.acceptProposedAction()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        if not self.may_close():
-            event.ignore()
-            return
-        self._desk.close()
-        super().closeEvent(event)
 
     # Lines -------------------------------------------------------------------------------------------------------
 
@@ -522,5 +386,3 @@ class Window(QMainWindow):
 
     def show_keys(self) -> None:
         KeysBox(self._menus.menus, self).exec()
-
-

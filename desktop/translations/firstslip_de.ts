@@ -400,6 +400,34 @@
 <translation>Anfang einer Rechnung ändern</translation>
 </message>
 <message>
+<source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
+<translation>Seiten (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;Alle Dateien (*)</translation>
+</message>
+<message>
+<source>Open a set by itself, and then the pages that belong in it.</source>
+<translation>Öffnen Sie erst den Stapel allein und dann die Seiten, die hineingehören.</translation>
+</message>
+<message>
+<source>Open pages</source>
+<translation>Seiten öffnen</translation>
+</message>
+<message>
+<source>There is no picture, file or text on the clipboard. Copy one first, then paste again.</source>
+<translation>In der Zwischenablage ist kein Bild, keine Datei und kein Text. Kopieren Sie erst etwas und fügen Sie es dann ein.</translation>
+</message>
+<message>
+<source>Saved {name}.</source>
+<translation>{name} gespeichert.</translation>
+</message>
+<message>
+<source>The marked picture is on the clipboard.</source>
+<translation>Das Bild mit Korrektur ist in der Zwischenablage.</translation>
+</message>
+<message>
+<source>Save marked picture as {kind}</source>
+<translation>Bild mit Korrektur als {kind} speichern</translation>
+</message>
+<message>
 <source>{name} failed; nothing is lost. Try again, or see the log.</source>
 <translation>{name}: gescheitert; es ist nichts verloren. Versuchen Sie es noch einmal oder sehen Sie ins Protokoll.</translation>
 </message>
@@ -606,10 +634,6 @@
 <message>
 <source>should be </source>
 <translation>richtig: </translation>
-</message>
-<message>
-<source>Open pages</source>
-<translation>Seiten öffnen</translation>
 </message>
 <message>
 <source>New pen page</source>
@@ -1022,10 +1046,6 @@
 <message>
 <source>Save drawing as InkML</source>
 <translation>Zeichnung als InkML speichern</translation>
-</message>
-<message>
-<source>Saved {name}.</source>
-<translation>{name} gespeichert.</translation>
 </message>
 <message>
 <source>Reading what was written</source>
@@ -1964,30 +1984,10 @@
 <translation>keine Identität</translation>
 </message>
 <message>
-<source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
-<translation>Seiten (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;Alle Dateien (*)</translation>
-</message>
-<message>
 <source>Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),
 drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T).</source>
 <translation>Öffnen Sie ein Foto, einen Scan, eine PDF- oder InkML-Datei mit einer Rechnung (Strg+O),
 ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Rechnung (Strg+T).</translation>
-</message>
-<message>
-<source>Open a set by itself, and then the pages that belong in it.</source>
-<translation>Öffnen Sie erst den Stapel allein und dann die Seiten, die hineingehören.</translation>
-</message>
-<message>
-<source>There is no picture, file or text on the clipboard. Copy one first, then paste again.</source>
-<translation>In der Zwischenablage ist kein Bild, keine Datei und kein Text. Kopieren Sie erst etwas und fügen Sie es dann ein.</translation>
-</message>
-<message>
-<source>The marked picture is on the clipboard.</source>
-<translation>Das Bild mit Korrektur ist in der Zwischenablage.</translation>
-</message>
-<message>
-<source>Save marked picture as {kind}</source>
-<translation>Bild mit Korrektur als {kind} speichern</translation>
 </message>
 <message>
 <source>No doubtful line is left.</source>
