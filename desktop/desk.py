@@ -2,36 +2,34 @@
 
 from __future__ import annotations
 
-import contextlib
 import logging
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
 import numpy as np
 from numpy.typing import NDArray
-from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance, Slot
+from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from checker.marking.result import Marks
+from desktop.ahead import load_parser, typeset_one, typeset_readings
 from desktop.checker_process import CheckerProcess
 from desktop.claims import Claims
 from desktop.corrections import Corrections
 from desktop.document import AnyChange, Document, Lines, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.language import tr
-from desktop.marked_pdf import save_pdf
-from desktop.marked_picture import marked_image, save_png
-from desktop.maths import MathsError, load_typesetter, tidy, typeset
+from desktop.maths import load_typesetter
 from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
-from desktop.pipeline import marks_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.saving import Saving
 from desktop.scheme_text import Scheme, read_scheme_text
+from desktop.suggestions import Suggestions
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
-from recognition.errors import InputError
 from recognition.result import Candidate, Tick
 
 __all__ = ["Desk"]
@@ -40,9 +38,6 @@ log = logging.getLogger(__name__)
 
 _PAUSE_MS = 120
 """Wait after a change before checking, so that a run of changes is checked once."""
-
-_SECONDS_A_SCHEME = 5.0
-"""Longest wait for the marks of one working."""
 
 Read = tuple[Document, list[tuple[Candidate, ...]]]
 Judged = tuple[Document, int, tuple[WorkingVerdict, ...]]
@@ -86,15 +81,21 @@ class Desk(QObject):
         self._checks = Jobs(self)
         self.claims = Claims(self._checker, self._checks, self)
         self.claims.problem.connect(self.problem)
-        self._saves = Jobs(self)
+        self._suggestions = Suggestions(self._checker, self._checks, self.documents, self)
+        self._suggestions.suggested.connect(self.marks_suggested)
+        self._suggestions.problem.connect(self.problem)
+        self._saving = Saving(self)
+        self._saving.saved.connect(self.saved)
+        self._saving.copied.connect(self.copied)
+        self._saving.problem.connect(self.problem)
+        self._saving.activity.connect(self.activity)
+        self._saves = self._saving.jobs
         self._saves.busy_changed.connect(self._tell_idle)
         self._reads.busy_changed.connect(self._tell_idle)
         self._checks.busy_changed.connect(self._tell_idle)
         self._unread: set[int] = set()
         self._to_check: list[Document] = []
-        self._schemes: tuple[Scheme, ...] = ()
         self.scheme_text = ""
-        self._marks: dict[int, tuple[Marks | None, ...]] = {}
         self._pasted = 0
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
@@ -116,7 +117,7 @@ class Desk(QObject):
         def work(tick: Tick, give: Give) -> object:
             self._checker.start()
             load_typesetter()
-            _load_parser()
+            load_parser()
             self._reader.load()
             return None
 
@@ -173,7 +174,7 @@ class Desk(QObject):
         """Take a document off the desk."""
         self.documents.remove(document)
         stack = self._stacks.pop(id(document))
-        self._marks.pop(id(document), None)
+        self._suggestions.forget(document)
         self.pen.forget(document)
         self.undo_group.removeStack(stack)
         stack.deleteLater()
@@ -209,7 +210,7 @@ class Desk(QObject):
     @property
     def schemes(self) -> tuple[Scheme, ...]:
         """The teacher's mark schemes, one for each working of a page; one alone serves every working."""
-        return self._schemes
+        return self._suggestions.schemes
 
     def take_scheme_text(self, text: str) -> None:
         """Suggest marks by the scheme as the teacher typed it; it is kept with the set.
@@ -224,19 +225,11 @@ class Desk(QObject):
 
     def take_schemes(self, schemes: tuple[Scheme, ...]) -> None:
         """Suggest marks by these schemes from now on, on every page."""
-        self._schemes = schemes
-        self._marks.clear()
-        for document in self.documents:
-            if document.verdicts:
-                self._suggest_marks(document)
-            self.marks_suggested.emit(document)
+        self._suggestions.take_schemes(schemes)
 
     def marks_of(self, document: Document, index: int) -> Marks | None:
         """The marks suggested for the working that holds a line; None when there are none."""
-        found, marks = document.verdict_of(index), self._marks.get(id(document), ())
-        if found is None or len(marks) != len(document.verdicts):
-            return None
-        return marks[document.verdicts.index(found[0])]
+        return self._suggestions.marks_of(document, index)
 
     def stop(self) -> None:
         """Stop reading, checking and saving; a file that is not written yet stays as it was."""
@@ -263,39 +256,13 @@ class Desk(QObject):
             self._checker.close()
         return rested
 
-    # Saving ------------------------------------------------------------------------------------------------------
-
     def save(self, document: Document, path: Path) -> None:
         """Save the marked picture as it stands now, under a name that ends in .png or .pdf."""
-        page = document.snapshot()
-        write = save_pdf if path.suffix.lower() == ".pdf" else save_png
-
-        def work(tick: Tick, give: Give) -> object:
-            try:
-                write(page, path, tick=tick)
-            except OSError as exc:
-                log.warning("saving failed: %s", exc.strerror)
-                raise InputError(
-                    tr(
-                        "{name} could not be saved there. Choose another folder, or make room on the disk.",
-                        name=path.name,
-                    )
-                ) from exc
-            return path.name
-
-        self._start_saving(Job(tr("Saving {name}", name=path.name), work), self.saved)
+        self._saving.save(document, path)
 
     def copy(self, document: Document) -> None:
         """Draw the marked picture for the clipboard; `copied` brings it."""
-        page = document.snapshot()
-        self._start_saving(Job(tr("Copying"), lambda tick, give: marked_image(page)), self.copied)
-
-    def _start_saving(self, job: Job, done: SignalInstance) -> None:
-        job.progressed.connect(partial(self._show_progress, job.name))
-        job.succeeded.connect(done)
-        job.failed.connect(self.problem)
-        self._saves.start(job)
-        self.activity.emit(job.name, 0, 0)
+        self._saving.copy(document)
 
     # Reading -----------------------------------------------------------------------------------------------------
 
@@ -316,7 +283,7 @@ class Desk(QObject):
         give(found.document)
         if found.document.lines:
             candidates = self._reader.read(found, tick=tick)
-            _typeset_ahead(candidates)
+            typeset_readings(candidates)
             give((found.document, candidates))
         else:
             give(tr(NO_WRITING, name=found.name))
@@ -418,39 +385,16 @@ class Desk(QObject):
         for verdict in verdicts:
             if verdict.slip is not None:
                 for latex in (verdict.slip.term, verdict.slip.should_be, verdict.slip.repaired):
-                    _typeset_one(latex)
+                    typeset_one(latex)
         return document, revision, verdicts
 
     @Slot(object)
     def _take_verdicts(self, judged: Judged) -> None:
         document, revision, verdicts = judged
-        self._marks.pop(id(document), None)
+        self._suggestions.forget(document)
         if document.show(verdicts, revision=revision):
             self.document_checked.emit(document)
-            self._suggest_marks(document)
-
-    def _suggest_marks(self, document: Document) -> None:
-        if not self._schemes or document not in self.documents:
-            return
-        lines, verdicts, schemes, revision = document.lines, document.verdicts, self._schemes, document.revision
-
-        def work(tick: Tick, give: Give) -> object:
-            light = tuple(replace(line, candidates=(), polygon=()) for line in lines)
-            longest = _SECONDS_A_SCHEME * (len(verdicts) + 2)
-            marks = self._checker.call(marks_of, light, verdicts, schemes, longest_s=longest, tick=tick)
-            return document, revision, schemes, marks
-
-        job = Job(tr("Suggesting marks"), work)
-        job.succeeded.connect(self._take_marks)
-        job.failed.connect(self.problem)
-        self._checks.start(job)
-
-    @Slot(object)
-    def _take_marks(self, suggested: tuple[Document, int, tuple[Scheme, ...], tuple[Marks | None, ...]]) -> None:
-        document, revision, schemes, marks = suggested
-        if document.revision == revision and schemes is self._schemes:
-            self._marks[id(document)] = marks
-            self.marks_suggested.emit(document)
+            self._suggestions.suggest(document)
 
     def _show_progress(self, name: str, done: int, total: int) -> None:
         self.activity.emit(name, done, total)
@@ -480,24 +424,3 @@ class _Again:
     document: Document
     lines: Lines
     candidates: list[tuple[Candidate, ...]]
-
-
-def _load_parser() -> None:
-    """Load the parser and the hints, which the window asks for, before it asks."""
-    import checker.slips.hints  # noqa: F401
-    from checker.syntax import parse_line
-
-    parse_line("x=1")
-
-
-def _typeset_ahead(candidates: Sequence[tuple[Candidate, ...]]) -> None:
-    """Typeset the readings while still off the window's thread; the window then finds them done."""
-    for of_line in candidates:
-        for candidate in of_line:
-            _typeset_one(candidate.latex)
-            _typeset_one(tidy(candidate.latex))
-
-
-def _typeset_one(latex: str) -> None:
-    with contextlib.suppress(MathsError):
-        typeset(latex)

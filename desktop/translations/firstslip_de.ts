@@ -296,24 +296,12 @@
 <translation>Eingefügtes Bild {pasted}</translation>
 </message>
 <message>
-<source>Saving {name}</source>
-<translation>{name} wird gespeichert</translation>
-</message>
-<message>
-<source>Copying</source>
-<translation>Wird kopiert</translation>
-</message>
-<message>
 <source>Reading {name}</source>
 <translation>{name} wird gelesen</translation>
 </message>
 <message>
 <source>Checking</source>
 <translation>Wird geprüft</translation>
-</message>
-<message>
-<source>Suggesting marks</source>
-<translation>Punkte werden vorgeschlagen</translation>
 </message>
 <message>
 <source>Reading the changed lines</source>
@@ -1112,6 +1100,14 @@
 <translation>{name}: keine Schrift gefunden. Achten Sie darauf, dass die beschriebene Seite scharf und nah genug zu sehen ist, und fotografieren Sie sie noch einmal.</translation>
 </message>
 <message>
+<source>Saving {name}</source>
+<translation>{name} wird gespeichert</translation>
+</message>
+<message>
+<source>Copying</source>
+<translation>Wird kopiert</translation>
+</message>
+<message>
 <source>One mark to a line: the mark, then the line that earns it, then words or ft, cao, exact, expanded, factorised after a semicolon. An empty line begins the scheme of the next working on the page; a single scheme serves all.</source>
 <translation>Je Zeile ein Punkt: der Punkt, dann die Zeile, die ihn verdient, dann nach einem Semikolon Worte oder ft, cao, exact, expanded, factorised. Eine Leerzeile beginnt das Schema der nächsten Rechnung auf der Seite; ein einziges gilt für alle.</translation>
 </message>
@@ -1782,6 +1778,10 @@
 <message>
 <source>{name} could not be reached. Check the disk or the connection; then try again.</source>
 <translation>{name} ist nicht erreichbar. Prüfen Sie Datenträger oder Verbindung und versuchen Sie es noch einmal.</translation>
+</message>
+<message>
+<source>Suggesting marks</source>
+<translation>Punkte werden vorgeschlagen</translation>
 </message>
 <message>
 <source>Read as {symbol}. Or is it</source>

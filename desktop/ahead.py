@@ -1,0 +1,33 @@
+"""Work that is done off the window's thread before the window asks for it, so that it need not wait."""
+
+from __future__ import annotations
+
+import contextlib
+from collections.abc import Sequence
+
+from desktop.maths import MathsError, tidy, typeset
+from recognition.result import Candidate
+
+__all__ = ["load_parser", "typeset_one", "typeset_readings"]
+
+
+def load_parser() -> None:
+    """Load the parser and the hints, which the window asks for, before it asks."""
+    import checker.slips.hints  # noqa: F401
+    from checker.syntax import parse_line
+
+    parse_line("x=1")
+
+
+def typeset_readings(candidates: Sequence[tuple[Candidate, ...]]) -> None:
+    """Typeset the readings while still off the window's thread; the window then finds them done."""
+    for of_line in candidates:
+        for candidate in of_line:
+            typeset_one(candidate.latex)
+            typeset_one(tidy(candidate.latex))
+
+
+def typeset_one(latex: str) -> None:
+    """Typeset a piece of LaTeX ahead; what cannot be typeset is left to the window to say."""
+    with contextlib.suppress(MathsError):
+        typeset(latex)
