@@ -5,10 +5,11 @@ from __future__ import annotations
 import contextlib
 from collections.abc import Sequence
 
+from desktop.document import WorkingVerdict
 from desktop.maths import MathsError, tidy, typeset
 from recognition.result import Candidate
 
-__all__ = ["load_parser", "typeset_one", "typeset_readings"]
+__all__ = ["load_parser", "typeset_readings", "typeset_slips"]
 
 
 def load_parser() -> None:
@@ -23,11 +24,18 @@ def typeset_readings(candidates: Sequence[tuple[Candidate, ...]]) -> None:
     """Typeset the readings while still off the window's thread; the window then finds them done."""
     for of_line in candidates:
         for candidate in of_line:
-            typeset_one(candidate.latex)
-            typeset_one(tidy(candidate.latex))
+            _typeset_one(candidate.latex)
+            _typeset_one(tidy(candidate.latex))
 
 
-def typeset_one(latex: str) -> None:
-    """Typeset a piece of LaTeX ahead; what cannot be typeset is left to the window to say."""
+def typeset_slips(verdicts: Sequence[WorkingVerdict]) -> None:
+    """Typeset what the cards of slips show."""
+    for verdict in verdicts:
+        if verdict.slip is not None:
+            for latex in (verdict.slip.term, verdict.slip.should_be, verdict.slip.repaired):
+                _typeset_one(latex)
+
+
+def _typeset_one(latex: str) -> None:
     with contextlib.suppress(MathsError):
         typeset(latex)

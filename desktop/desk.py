@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import logging
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
@@ -14,7 +13,7 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from checker.marking.result import Marks
-from desktop.ahead import load_parser, typeset_one, typeset_readings
+from desktop.ahead import load_parser, typeset_readings, typeset_slips
 from desktop.checker_process import CheckerProcess
 from desktop.claims import Claims
 from desktop.corrections import Corrections
@@ -24,6 +23,7 @@ from desktop.language import tr
 from desktop.maths import load_typesetter
 from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
+from desktop.read_parts import ReadAgain, pixels_of, places_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.saving import Saving
 from desktop.scheme_text import Scheme, read_scheme_text
@@ -137,10 +137,7 @@ class Desk(QObject):
         name = tr("Pasted picture") if self._pasted == 1 else tr("Pasted picture {pasted}", pasted=self._pasted)
 
         def work(tick: Tick, give: Give) -> object:
-            rgb = image.convertToFormat(QImage.Format.Format_RGB888)
-            rows = np.frombuffer(rgb.constBits(), np.uint8).reshape(rgb.height(), rgb.bytesPerLine())
-            pixels = rows[:, : 3 * rgb.width()].reshape(rgb.height(), rgb.width(), 3).copy()
-            self._read_page(self._reader.find_in_picture(pixels, name, tick=tick), tick, give)
+            self._read_page(self._reader.find_in_picture(pixels_of(image), name, tick=tick), tick, give)
             return None
 
         self._start_reading(name, work)
@@ -301,7 +298,7 @@ class Desk(QObject):
             picture = picture_of()
             if picture is not None:
                 found = self._reader.find_in_picture(picture, document.file, page=document.page, tick=tick)
-                give(_Again(document, found.document.lines, self._reader.read(found, tick=tick)))
+                give(ReadAgain(document, found.document.lines, self._reader.read(found, tick=tick)))
             return None
 
         self._unread.add(id(document))
@@ -309,7 +306,7 @@ class Desk(QObject):
 
     @Slot(object)
     def _take(self, part: object) -> None:
-        if isinstance(part, _Again):
+        if isinstance(part, ReadAgain):
             self._unread.discard(id(part.document))
             if part.document in self.documents and part.document.is_unread:
                 part.document.lines = part.lines
@@ -343,14 +340,14 @@ class Desk(QObject):
         stack = QUndoStack(self)
         self._stacks[id(document)] = stack
         self.undo_group.addStack(stack)
-        revision, places = document.revision, _places(document)
+        revision, places = document.revision, places_of(document)
 
         def changed() -> None:
             nonlocal revision, places
             if document.revision != revision:
                 revision = document.revision
-                if _places(document) != places:
-                    places = _places(document)
+                if places_of(document) != places:
+                    places = places_of(document)
                     document.verdicts = ()  # they count the lines as they were
                 if is_typed(document):
                     lay_out(document)
@@ -382,10 +379,7 @@ class Desk(QObject):
 
     def _judge(self, document: Document, lines: Lines, revision: int, tick: Tick, give: Give) -> Judged:
         verdicts = self._checker.judge(lines, tick=tick)
-        for verdict in verdicts:
-            if verdict.slip is not None:
-                for latex in (verdict.slip.term, verdict.slip.should_be, verdict.slip.repaired):
-                    typeset_one(latex)
+        typeset_slips(verdicts)
         return document, revision, verdicts
 
     @Slot(object)
@@ -410,17 +404,3 @@ class Desk(QObject):
     def _tell_idle(self, busy: bool) -> None:
         if not self._is_working:
             self.idle.emit()
-
-
-def _places(document: Document) -> object:
-    """What changes when lines come, go or change places."""
-    return len(document.lines) if is_typed(document) else tuple(line.box for line in document.lines)
-
-
-@dataclass(frozen=True, slots=True)
-class _Again:
-    """A page with its lines found and read anew."""
-
-    document: Document
-    lines: Lines
-    candidates: list[tuple[Candidate, ...]]

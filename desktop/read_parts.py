@@ -1,0 +1,36 @@
+"""What the reading of a page gives to the desk, and how the desk tells that lines came, went or changed places."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from PySide6.QtGui import QImage
+
+from desktop.document import Document, Lines
+from desktop.typed_page import is_typed
+from recognition.result import Candidate
+
+__all__ = ["ReadAgain", "pixels_of", "places_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class ReadAgain:
+    """A page with its lines found and read anew."""
+
+    document: Document
+    lines: Lines
+    candidates: list[tuple[Candidate, ...]]
+
+
+def places_of(document: Document) -> object:
+    """What changes when lines come, go or change places."""
+    return len(document.lines) if is_typed(document) else tuple(line.box for line in document.lines)
+
+
+def pixels_of(image: QImage) -> NDArray[np.uint8]:
+    """The pixels of an image, RGB, shape (h, w, 3)."""
+    rgb = image.convertToFormat(QImage.Format.Format_RGB888)
+    rows = np.frombuffer(rgb.constBits(), np.uint8).reshape(rgb.height(), rgb.bytesPerLine())
+    return rows[:, : 3 * rgb.width()].reshape(rgb.height(), rgb.width(), 3).copy()
