@@ -16,6 +16,7 @@ __all__ = ["RealNumber", "greatest_common_divisor", "rational_number", "real_roo
 
 MAX_ROOT_DEGREE = 40
 _BITS = 180  # of the last enclosure of a root that is no surd
+_MOST_BITS = 10_000  # of a number that is written out
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +46,12 @@ def _ratio(point: Any) -> tuple[int, int]:
 
 
 def rational_number(value: Fraction) -> RealNumber:
+    """
+    Raises:
+        TooLargeError: the number has thousands of digits and would not be written.
+    """
+    if max(value.numerator.bit_length(), value.denominator.bit_length()) > _MOST_BITS:
+        raise TooLargeError
     sign = "-" if value < 0 else ""
     if value.denominator == 1:
         return RealNumber(value, str(value))

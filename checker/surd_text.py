@@ -42,6 +42,8 @@ def surd_latex(ring: Ring, top: Poly, bottom: Poly = ONE) -> str | None:
     whole = bottom[0]
     share = gcd(whole, *top.values()) * (-1 if whole < 0 else 1)
     below = whole // share
+    if below.bit_length() > MAX_BITS:
+        return None
     rows = []
     is_open = any(kind != "surd" for kind, _, number in ring.atoms if number in letters_in(top))
     try:
