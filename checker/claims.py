@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
@@ -60,12 +60,7 @@ def judged_claim(statement: Statement, earlier: Earlier, known: Known) -> tuple[
         if outcome.kind == "slip":
             outcome = replace(outcome, reason=f"Put into the function it does not give {to_latex(inverse[1])}.")
         return outcome, line_of(members[0], known.knowledge)
-    for at, member in enumerate(members):
-        if not is_subject(member):
-            continue
-        value = worked_out(member, known.knowledge)
-        if value is member or to_latex(value) == to_latex(member) or _is_open(value, member):
-            continue
+    for at, member, value in _subjects(members, known):
         rest = members[at + 1:] or members[:at]
         return _linked(member, value, rest, known), line_of(member, known.knowledge)
     return (
@@ -79,17 +74,21 @@ def claimed_value(statement: Statement, known: Known) -> tuple[Node, Node] | Non
 
     None when the line says nothing of a known function, derivative or sequence.
     """
-    members = _members(statement)
-    for at, member in enumerate(members or ()):
-        if not is_subject(member) or members is None:
-            continue
-        value = worked_out(member, known.knowledge)
-        if value is member or to_latex(value) == to_latex(member) or _is_open(value, member):
-            continue
+    members = _members(statement) or ()
+    for at, _, value in _subjects(members, known):
         for one in members[at + 1:]:
             if compare_values(value, worked_out(one, known.knowledge), known).kind == "slip":
                 return value, one
     return None
+
+
+def _subjects(members: tuple[Node, ...], known: Known) -> Iterator[tuple[int, Node, Node]]:
+    """Each member whose value is known from earlier lines: its place, itself and the value."""
+    for at, member in enumerate(members):
+        if is_subject(member):
+            value = worked_out(member, known.knowledge)
+            if value is not member and to_latex(value) != to_latex(member) and not _is_open(value, member):
+                yield at, member, value
 
 
 def _of_parts(statement: System, earlier: Earlier, known: Known) -> tuple[Outcome, int | None] | None:
