@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from checker.report import Slip
 from desktop.answer_words import answer_words
 from desktop.claims import Claim
-from desktop.document import Document, Override
+from desktop.desk_line import Override
+from desktop.document import Document
 from desktop.language import tr
 from desktop.overruled import counted_style
 from desktop.reveal import GRADES, Reveal

@@ -10,7 +10,8 @@ from dataclasses import replace
 from multiprocessing.connection import Connection
 from typing import TypeVar
 
-from desktop.document import DeskLine, WorkingVerdict
+from desktop.desk_line import DeskLine
+from desktop.document import WorkingVerdict
 from desktop.language import tr
 from desktop.pipeline import judge_lines
 from recognition.errors import Cancelled, InputError

@@ -10,7 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from desktop.document import Document, State, WorkingVerdict
+from desktop.desk_line import State
+from desktop.document import Document, WorkingVerdict
 from desktop.mark_text import marks_text
 from desktop.maths import plain
 from desktop.overruled import counted_slip

@@ -9,7 +9,7 @@ from difflib import SequenceMatcher
 from pathlib import Path
 from typing import Any
 
-from desktop.document import DeskLine, Lines, State
+from desktop.desk_line import DeskLine, Lines, State
 from desktop.places import token_spans
 from recognition.errors import InputError
 from recognition.result import Box

@@ -10,9 +10,11 @@ from typing import Any
 import numpy as np
 from PySide6.QtCore import QObject, Signal, Slot
 
-from desktop.document import AnyChange, Change, DeskLine, Document, Lines, desk_line
+from desktop.desk_line import DeskLine, Lines, desk_line
+from desktop.document import AnyChange, Document
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr, tr_later
+from desktop.line_changes import Change
 from desktop.reading import PageReader
 from recognition.correction import Correction, Cutter, add, drop, merge, redraw, reorder, split
 from recognition.outline import Cut, Outline

@@ -17,7 +17,8 @@ from desktop.ahead import load_parser, typeset_readings, typeset_slips
 from desktop.checker_process import CheckerProcess
 from desktop.claims import Claims
 from desktop.corrections import Corrections
-from desktop.document import AnyChange, Document, Lines, WorkingVerdict
+from desktop.desk_line import Lines
+from desktop.document import AnyChange, Document, WorkingVerdict
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.language import tr
 from desktop.maths import load_typesetter

@@ -3,145 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
-from enum import StrEnum
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Protocol, runtime_checkable
 
 import numpy as np
 from numpy.typing import NDArray
 
 from checker.report import Report, Slip
-from desktop.language import tr_later
-from recognition.result import Box, Candidate, Line, Page
+from desktop.desk_line import Lines, State, desk_line, with_readings
+from desktop.line_changes import Change
+from recognition.result import Candidate, Page
 
 if TYPE_CHECKING:
     from recognition.ink import Stroke
 
-__all__ = [
-    "STATE_WORDS",
-    "SURE",
-    "AnyChange",
-    "Change",
-    "ConfirmAll",
-    "Content",
-    "DeskLine",
-    "Document",
-    "InsertLine",
-    "LineMark",
-    "Lines",
-    "MarkStart",
-    "Override",
-    "PageChange",
-    "RemoveLine",
-    "SetReading",
-    "State",
-    "StrikeOut",
-    "Strokes",
-    "WorkingVerdict",
-    "desk_line",
-]
-
-SURE = 0.75
-"""A reading of at least this probability is "read"; one below it is "doubtful" and is shown first.
-
-A misreading that passes for read can accuse right working, so the line is drawn where most wrong readings lie below it,
-at the price of more lines to look at. Measured with the weights of version 1 on 250 random school lines, each in the
-ink of many writers of CROHME 2014, as pictures: 37 % of the lines lay below it and held 80 % of the 44 wrong readings
-(0.46: 15 % and 50 %; 0.60: 24 % and 57 %; 0.90: 56 % and 93 %).
-"""
-
-
-class State(StrEnum):
-    """How far a line has come: nothing read, read but unsure, read, or seen by the user."""
-
-    UNREAD = "unread"
-    DOUBTFUL = "doubtful"
-    READ = "read"
-    CONFIRMED = "confirmed"
-
-
-@dataclass(frozen=True, slots=True)
-class Override:
-    """The user's own word on a line, which stands above the checker's."""
-
-    is_right: bool
-    note: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class LineMark:
-    """A mark that the teacher writes beside a line, such as M1: its letter, what it is worth, what was given."""
-
-    kind: str
-    worth: int = 1
-    given: int = 1
-
-    def __post_init__(self) -> None:
-        if self.kind not in ("M", "A", "B") or not 1 <= self.worth <= 9 or not 0 <= self.given <= self.worth:
-            raise ValueError(f"no mark: {self.kind}{self.worth}, {self.given} given")
-
-
-@dataclass(frozen=True, slots=True)
-class DeskLine:
-    """One written line as it lies on the desk.
-
-    starts_working: the user's own word on where a working starts; None leaves it to the layout.
-    override: the user's own word on whether the line is right; None leaves it to the checker.
-    marks: what the teacher awards beside this line.
-    """
-
-    box: Box
-    candidates: tuple[Candidate, ...] = ()
-    latex: str = ""
-    state: State = State.UNREAD
-    struck_out: bool = False
-    polygon: tuple[tuple[float, float], ...] = ()
-    starts_working: bool | None = None
-    override: Override | None = None
-    marks: tuple[LineMark, ...] = ()
-
-    @property
-    def probability(self) -> float:
-        """How sure the reading is, 0 to 1; a confirmed line is certain, an unread one is 0."""
-        if self.state is State.CONFIRMED:
-            return 1.0
-        return next((c.probability for c in self.candidates if c.latex == self.latex), 0.0)
-
-    @property
-    def is_blank(self) -> bool:
-        return not self.latex.strip()
-
-
-STATE_WORDS = {
-    State.UNREAD: tr_later("unread"), State.DOUBTFUL: tr_later("doubtful"), State.READ: tr_later("read"),
-    State.CONFIRMED: tr_later("confirmed"),
-}  # fmt: skip
-"""What the states are called, to be shown with `tr`."""
-
-Lines = tuple[DeskLine, ...]
-
-
-def desk_line(line: Line) -> DeskLine:
-    """Lay a line that was found on a page on the desk, with its best reading."""
-    return _read(DeskLine(box=line.box, struck_out=line.struck_out, polygon=line.polygon), line.candidates)
-
-
-def _read(line: DeskLine, candidates: tuple[Candidate, ...]) -> DeskLine:
-    if not candidates or not candidates[0].latex.strip():
-        return replace(line, candidates=candidates)
-    best = candidates[0]
-    state = State.READ if best.probability >= SURE else State.DOUBTFUL
-    return replace(line, candidates=candidates, latex=best.latex, state=state)
-
-
-class Change(Protocol):
-    """A change to the lines: what it is called in the menu, and how it is done; doing it gives its inverse."""
-
-    @property
-    def name(self) -> str: ...
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]: ...
-
+__all__ = ["AnyChange", "Content", "Document", "PageChange", "Strokes", "WorkingVerdict"]
 
 Strokes = tuple["Stroke", ...]
 
@@ -170,102 +46,6 @@ class PageChange(Protocol):
 
 
 AnyChange = Change | PageChange
-
-
-@dataclass(frozen=True, slots=True)
-class SetReading:
-    """Say what a line says."""
-
-    index: int
-    latex: str
-    state: State = State.CONFIRMED
-    name: str = tr_later("Confirm reading")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        old = lines[self.index]
-        new = replace(old, latex=self.latex, state=self.state)
-        return _swapped(lines, self.index, new), SetReading(self.index, old.latex, old.state, self.name)
-
-
-@dataclass(frozen=True, slots=True)
-class ConfirmAll:
-    """Confirm several readings as they stand."""
-
-    indices: tuple[int, ...]
-    name: str = tr_later("Confirm all that are sure")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        chosen = set(self.indices)
-        new = tuple(replace(ln, state=State.CONFIRMED) if i in chosen else ln for i, ln in enumerate(lines))
-        return new, _SetStates(tuple((i, lines[i].state) for i in self.indices), self.name)
-
-
-@dataclass(frozen=True, slots=True)
-class _SetStates:
-    states: tuple[tuple[int, State], ...]
-    name: str
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        wanted = dict(self.states)
-        new = tuple(replace(ln, state=wanted.get(i, ln.state)) for i, ln in enumerate(lines))
-        return new, _SetStates(tuple((i, lines[i].state) for i in wanted), self.name)
-
-
-@dataclass(frozen=True, slots=True)
-class StrikeOut:
-    """Leave a line out of the working, or take it in again."""
-
-    index: int
-    struck_out: bool
-
-    @property
-    def name(self) -> str:
-        return tr_later("Leave line out") if self.struck_out else tr_later("Take line in")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        old = lines[self.index]
-        new = replace(old, struck_out=self.struck_out)
-        return _swapped(lines, self.index, new), StrikeOut(self.index, old.struck_out)
-
-
-@dataclass(frozen=True, slots=True)
-class MarkStart:
-    """Say whether a working starts at a line."""
-
-    index: int
-    starts_working: bool | None
-    name: str = tr_later("Change where a working starts")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        old = lines[self.index]
-        new = replace(old, starts_working=self.starts_working)
-        return _swapped(lines, self.index, new), MarkStart(self.index, old.starts_working, self.name)
-
-
-@dataclass(frozen=True, slots=True)
-class InsertLine:
-    """Put a line in before the line of that index."""
-
-    index: int
-    line: DeskLine
-    name: str = tr_later("Add line")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        if not 0 <= self.index <= len(lines):
-            raise IndexError(self.index)
-        return (*lines[: self.index], self.line, *lines[self.index :]), RemoveLine(self.index, self.name)
-
-
-@dataclass(frozen=True, slots=True)
-class RemoveLine:
-    """Take a line off the page."""
-
-    index: int
-    name: str = tr_later("Remove line")
-
-    def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        old = lines[self.index]
-        return (*lines[: self.index], *lines[self.index + 1 :]), InsertLine(self.index, old, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -388,7 +168,7 @@ class Document:
         """Take in what the reader found, line by line; lines that the user has dealt with already stay."""
         if len(candidates) == len(self.lines):
             self.lines = tuple(
-                _read(line, found) if line.state is State.UNREAD and not line.candidates else line
+                with_readings(line, found) if line.state is State.UNREAD and not line.candidates else line
                 for line, found in zip(self.lines, candidates, strict=True)
             )
             self._changed()
@@ -449,7 +229,3 @@ class Document:
     def _tell(self) -> None:
         for listener in tuple(self._listeners):
             listener()
-
-
-def _swapped(lines: Lines, index: int, new: DeskLine) -> Lines:
-    return (*lines[:index], new, *lines[index + 1 :])

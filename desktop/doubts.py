@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
-from desktop.document import DeskLine, State
+from desktop.desk_line import DeskLine, State
 from desktop.maths import DOUBT, tidy
 from desktop.places import token_spans
 from recognition.result import Box, Candidate, Token

@@ -6,7 +6,8 @@ from collections import Counter
 from difflib import SequenceMatcher
 from typing import TYPE_CHECKING, Any
 
-from desktop.document import DeskLine, Document, State
+from desktop.desk_line import DeskLine, State
+from desktop.document import Document
 from desktop.maths import tidy
 
 if TYPE_CHECKING:

@@ -6,8 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QRectF, Slot
 
-from desktop.document import DeskLine, Document, InsertLine
+from desktop.desk_line import DeskLine
+from desktop.document import Document
 from desktop.language import tr, tr_later
+from desktop.line_changes import InsertLine
 from desktop.page_tool import PageTool, ToolKind
 from desktop.typed_page import is_typed
 from recognition.result import Box

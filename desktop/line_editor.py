@@ -9,7 +9,7 @@ from PySide6.QtGui import QIcon, QPainter, QPalette, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from checker.errors import InputError
-from desktop.document import DeskLine, State
+from desktop.desk_line import DeskLine, State
 from desktop.doubts import doubts_of, range_of
 from desktop.keypad import Keypad
 from desktop.language import tr, with_points

@@ -14,7 +14,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from desktop.document import STATE_WORDS, Document, State
+from desktop.desk_line import STATE_WORDS, State
+from desktop.document import Document
 from desktop.doubts import Doubt, symbol_at
 from desktop.glyphs import WHITE, paint_glyph
 from desktop.language import tr

@@ -12,7 +12,8 @@ from PySide6.QtGui import QImage
 
 from desktop.card import claim_style
 from desktop.claims import Claim
-from desktop.document import STATE_WORDS, DeskLine, Document
+from desktop.desk_line import STATE_WORDS, DeskLine
+from desktop.document import Document
 from desktop.doubts import doubts_of, marked_latex
 from desktop.language import tr
 from desktop.marked_picture import page_image

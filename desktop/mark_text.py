@@ -6,7 +6,8 @@ import re
 from collections.abc import Sequence
 
 from checker.marking.result import PARTS, Marks
-from desktop.document import Document, LineMark
+from desktop.desk_line import LineMark
+from desktop.document import Document
 from desktop.language import tr_later
 from desktop.page_changes import AwardMarks
 

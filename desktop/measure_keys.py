@@ -30,7 +30,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from desktop.document import DeskLine, Document, Lines
+from desktop.desk_line import DeskLine, Lines
+from desktop.document import Document
 from desktop.key_user import KeyUser
 from desktop.maths import tidy
 from desktop.reading import PageReader

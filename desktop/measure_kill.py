@@ -22,20 +22,9 @@ from pathlib import Path
 
 import numpy as np
 
-from desktop.document import (
-    AnyChange,
-    Content,
-    DeskLine,
-    Document,
-    InsertLine,
-    LineMark,
-    MarkStart,
-    Override,
-    RemoveLine,
-    SetReading,
-    State,
-    StrikeOut,
-)
+from desktop.desk_line import DeskLine, LineMark, Override, State
+from desktop.document import AnyChange, Content, Document
+from desktop.line_changes import InsertLine, MarkStart, RemoveLine, SetReading, StrikeOut
 from desktop.page_changes import AwardMarks, Overrule, SetCandidate, SetStrokes
 from desktop.store import SetFile
 from desktop.store_blobs import stroke_blob

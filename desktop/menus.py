@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QMenu, QToolBar
 
 from desktop.actions import Entry, make_action
 from desktop.desk import Desk
+from desktop.desk_line import DeskLine, State
 from desktop.dialogs import AboutBox
-from desktop.document import DeskLine, Document, State
+from desktop.document import Document
 from desktop.language import tr, tr_later
 from desktop.overruled import counted_slip
 from desktop.pen_input import PenTool

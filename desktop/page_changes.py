@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from desktop.document import Change, Content, LineMark, Lines, Override, PageChange, Strokes
+from desktop.desk_line import LineMark, Lines, Override
+from desktop.document import Content, PageChange, Strokes
 from desktop.language import tr, tr_later
+from desktop.line_changes import Change
 
 __all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes"]
 

@@ -10,7 +10,8 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QImage, QPainter, QPainterPath, QPainterPathStroker, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from desktop.document import DeskLine, Document, State
+from desktop.desk_line import DeskLine, State
+from desktop.document import Document
 from desktop.marks import Mark, paint_marks, text_size
 from recognition.result import Box
 

@@ -8,7 +8,8 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QIcon, QImage, QPixmap
 from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
 
-from desktop.document import Document, State
+from desktop.desk_line import State
+from desktop.document import Document
 from desktop.language import tr
 from desktop.marked_picture import page_image
 from desktop.overruled import counted_slip

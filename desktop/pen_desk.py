@@ -6,7 +6,8 @@ from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal, Slot
 
-from desktop.document import Document, Lines, Strokes
+from desktop.desk_line import Lines
+from desktop.document import Document, Strokes
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
 from desktop.pen_lines import PenLines

@@ -9,7 +9,8 @@ from typing import Protocol
 import numpy as np
 from numpy.typing import NDArray
 
-from desktop.document import DeskLine, Lines, Strokes, desk_line
+from desktop.desk_line import DeskLine, Lines, desk_line
+from desktop.document import Strokes
 from recognition.ink import Ink, InkLine, strokes_to_lines
 from recognition.result import Box, Candidate, Line, Tick, Token
 

@@ -8,7 +8,8 @@ from dataclasses import replace
 from checker.marking.result import Marks
 from checker.marking.scheme import Mark
 from checker.report import LineReport, Report, Slip, Working
-from desktop.document import DeskLine, State, WorkingVerdict
+from desktop.desk_line import DeskLine, State
+from desktop.document import WorkingVerdict
 from desktop.workings import group_lines, renumbered, split_number
 from recognition.result import Candidate, Tick, no_tick
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Sequence
 from difflib import SequenceMatcher
 
-from desktop.document import DeskLine
+from desktop.desk_line import DeskLine
 from recognition.result import Box, Candidate, Token
 
 __all__ = ["box_around", "span_box", "token_spans"]

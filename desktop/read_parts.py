@@ -8,7 +8,8 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
-from desktop.document import Document, Lines
+from desktop.desk_line import Lines
+from desktop.document import Document
 from desktop.typed_page import is_typed
 from recognition.result import Candidate
 

@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from desktop.document import DeskLine, Document
+from desktop.desk_line import DeskLine
+from desktop.document import Document
 from desktop.language import tr_later
 from recognition.result import Candidate, Tick, no_tick
 

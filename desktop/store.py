@@ -21,7 +21,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from desktop.codec import NotThatKind, pack, unpack
-from desktop.document import DeskLine, Document, Lines, Strokes, WorkingVerdict
+from desktop.desk_line import DeskLine, Lines
+from desktop.document import Document, Strokes, WorkingVerdict
 from desktop.language import tr
 from desktop.store_blobs import picture_blob, picture_of, small_blob, stroke_blob, stroke_of
 from desktop.store_faults import SetInUse, damaged, newer, told

@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from desktop.document import State
+from desktop.desk_line import State
 from desktop.verdict_style import VerdictStyle
 
 __all__ = [

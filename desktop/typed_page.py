@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from desktop.document import DeskLine, Document, Lines, State
+from desktop.desk_line import DeskLine, Lines, State
+from desktop.document import Document
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.places import token_spans

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QLineEdit, QPushButto
 from checker.marking.result import Marks
 from desktop.card import Card
 from desktop.card_rows import CardRows
-from desktop.document import LineMark, Override
+from desktop.desk_line import LineMark, Override
 from desktop.flow import Flow
 from desktop.glyphs import paint_glyph
 from desktop.language import tr, tr_later

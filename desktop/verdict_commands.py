@@ -9,7 +9,8 @@ from PySide6.QtCore import QObject, Slot
 from desktop.card import card_of, claim_card
 from desktop.claims import Claim, claims_identity
 from desktop.desk import Desk
-from desktop.document import Document, LineMark, Override
+from desktop.desk_line import LineMark, Override
+from desktop.document import Document
 from desktop.language import tr
 from desktop.mark_text import awards_to_lines
 from desktop.page_changes import AwardMarks, Overrule

@@ -6,11 +6,13 @@ from PySide6.QtCore import QPoint, Qt, Slot
 from PySide6.QtWidgets import QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from desktop.desk import Desk
+from desktop.desk_line import DeskLine, State
 from desktop.dialogs import KeysBox
-from desktop.document import ConfirmAll, DeskLine, Document, MarkStart, SetReading, State, StrikeOut
+from desktop.document import Document
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
 from desktop.file_window import FileWindow
 from desktop.language import tr, tr_later
+from desktop.line_changes import ConfirmAll, MarkStart, SetReading, StrikeOut
 from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
 from desktop.line_list import LineList

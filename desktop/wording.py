@@ -6,7 +6,8 @@ import re
 from dataclasses import dataclass
 
 from checker.report import Slip
-from desktop.document import Document, State, WorkingVerdict
+from desktop.desk_line import State
+from desktop.document import Document, WorkingVerdict
 from desktop.language import tr, tr_later
 from desktop.maths import plain
 from desktop.overruled import counted_slip

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from statistics import median
 
-from desktop.document import DeskLine
+from desktop.desk_line import DeskLine
 
 __all__ = ["group_lines", "renumbered", "split_number"]
 

@@ -308,6 +308,22 @@
 <translation>Geänderte Zeilen werden gelesen</translation>
 </message>
 <message>
+<source>unread</source>
+<translation>ungelesen</translation>
+</message>
+<message>
+<source>doubtful</source>
+<translation>unsicher</translation>
+</message>
+<message>
+<source>read</source>
+<translation>gelesen</translation>
+</message>
+<message>
+<source>confirmed</source>
+<translation>bestätigt</translation>
+</message>
+<message>
 <source>Reads worked algebra from a photo, a PDF or a pen drawing, finds the first line that does not follow, says which term is wrong and what it should be, and follows the carried error through the later lines.</source>
 <translation>Liest Termumformungen und Gleichungen von einem Foto, einer PDF-Datei oder einer Stiftzeichnung, findet die erste Zeile, die nicht folgt, sagt, welches Glied falsch ist und wie es lauten müsste, und verfolgt den Folgefehler durch die späteren Zeilen.</translation>
 </message>
@@ -350,42 +366,6 @@
 <message>
 <source> or </source>
 <translation> oder </translation>
-</message>
-<message>
-<source>unread</source>
-<translation>ungelesen</translation>
-</message>
-<message>
-<source>doubtful</source>
-<translation>unsicher</translation>
-</message>
-<message>
-<source>read</source>
-<translation>gelesen</translation>
-</message>
-<message>
-<source>confirmed</source>
-<translation>bestätigt</translation>
-</message>
-<message>
-<source>Confirm reading</source>
-<translation>Gelesenes bestätigen</translation>
-</message>
-<message>
-<source>Confirm all that are sure</source>
-<translation>Alle sicheren bestätigen</translation>
-</message>
-<message>
-<source>Leave line out</source>
-<translation>Zeile auslassen</translation>
-</message>
-<message>
-<source>Take line in</source>
-<translation>Zeile aufnehmen</translation>
-</message>
-<message>
-<source>Change where a working starts</source>
-<translation>Anfang einer Rechnung ändern</translation>
 </message>
 <message>
 <source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
@@ -510,6 +490,26 @@
 <message>
 <source>Keypad</source>
 <translation>Tastenfeld</translation>
+</message>
+<message>
+<source>Confirm reading</source>
+<translation>Gelesenes bestätigen</translation>
+</message>
+<message>
+<source>Confirm all that are sure</source>
+<translation>Alle sicheren bestätigen</translation>
+</message>
+<message>
+<source>Leave line out</source>
+<translation>Zeile auslassen</translation>
+</message>
+<message>
+<source>Take line in</source>
+<translation>Zeile aufnehmen</translation>
+</message>
+<message>
+<source>Change where a working starts</source>
+<translation>Anfang einer Rechnung ändern</translation>
 </message>
 <message>
 <source>This line was typed; change its text instead (F2).</source>

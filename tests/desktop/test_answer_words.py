@@ -8,7 +8,8 @@ from checker.report import Final, LineReport, Report, Slip
 from desktop.answer_words import answer_words
 from desktop.card import card_of
 from desktop.desk import Desk
-from desktop.document import Override, WorkingVerdict
+from desktop.desk_line import Override
+from desktop.document import WorkingVerdict
 from desktop.marked_picture import _strip
 from desktop.page_changes import Overrule
 from desktop.pipeline import judge_lines

@@ -12,7 +12,8 @@ from checker.slips.hints import KINDS
 from desktop.class_set import candidate_of, class_csv, doubtful_lines, page_rows, progress, slip_rows
 from desktop.class_view import ClassView
 from desktop.desk import Desk
-from desktop.document import DeskLine, Document, LineMark, Override, State, WorkingVerdict
+from desktop.desk_line import DeskLine, LineMark, Override, State
+from desktop.document import Document, WorkingVerdict
 from desktop.page_changes import SetCandidate
 from desktop.slip_words import _WORDS, slip_words
 from recognition.result import Box, Candidate

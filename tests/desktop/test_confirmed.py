@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from desktop.confirmed import ConfirmedLine, confirmed_file, load_confirmed, merge_confirmed
-from desktop.document import DeskLine, State
+from desktop.desk_line import DeskLine, State
 from recognition.errors import InputError
 from recognition.result import Box, Candidate
 

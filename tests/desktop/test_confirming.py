@@ -8,7 +8,8 @@ from PySide6.QtWidgets import QApplication
 from desktop.brackets import lonely, partners
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
-from desktop.document import DeskLine, Document, State
+from desktop.desk_line import DeskLine, State
+from desktop.document import Document
 from desktop.doubts import doubts_of, marked_latex, others_of, range_of, symbol_at, with_other
 from desktop.keypad import KEYS
 from desktop.latex_field import PLACE, LatexField

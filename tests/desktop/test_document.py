@@ -4,21 +4,9 @@ import numpy as np
 import pytest
 
 from checker.report import LineReport, Report
-from desktop.document import (
-    SURE,
-    ConfirmAll,
-    Document,
-    InsertLine,
-    LineMark,
-    MarkStart,
-    Override,
-    RemoveLine,
-    SetReading,
-    State,
-    StrikeOut,
-    WorkingVerdict,
-    desk_line,
-)
+from desktop.desk_line import SURE, LineMark, Override, State, desk_line
+from desktop.document import Document, WorkingVerdict
+from desktop.line_changes import ConfirmAll, InsertLine, MarkStart, RemoveLine, SetReading, StrikeOut
 from desktop.page_changes import AwardMarks, Overrule, SetCandidate, SetStrokes
 from recognition.ink import Stroke
 from recognition.result import Box, Candidate, Line, Page

@@ -6,7 +6,8 @@ import sys
 import pytest
 
 QT_FREE = [
-    "checker", "recognition", "desktop.document", "desktop.page_changes", "desktop.codec", "desktop.store",
+    "checker", "recognition", "desktop.document", "desktop.desk_line", "desktop.line_changes",
+    "desktop.page_changes", "desktop.codec", "desktop.store",
     "desktop.store_schema", "desktop.store_faults", "desktop.workings", "desktop.pipeline", "desktop.places",
     "desktop.reading", "desktop.confirmed", "desktop.page_json", "desktop.page_names", "desktop.maths",
     "desktop.wording", "desktop.verdict_style", "desktop.summary_page", "desktop.whole_file",

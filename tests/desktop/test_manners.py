@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QAbstractButton, QAbstractScrollArea, QApplication
 
 from desktop.class_view import ClassView
 from desktop.desk import Desk
+from desktop.desk_line import State
 from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
-from desktop.document import State
 from desktop.elided_label import ElidedLabel
 from desktop.options_menu import OptionsMenu
 from desktop.scheme_box import SchemeBox

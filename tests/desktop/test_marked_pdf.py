@@ -12,7 +12,8 @@ import pytest
 from PySide6.QtPrintSupport import QPrinter
 
 from checker.report import LineReport, Report, Slip
-from desktop.document import DeskLine, Document, State, WorkingVerdict
+from desktop.desk_line import DeskLine, State
+from desktop.document import Document, WorkingVerdict
 from desktop.marked_pdf import marked_pdf
 from desktop.pdf_objects import PdfObjects, number, text_string
 from desktop.printing import print_pages

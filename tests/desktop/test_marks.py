@@ -8,7 +8,8 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QColor, QImage, QPainter
 
 from checker.report import LineReport, Report, Slip
-from desktop.document import DeskLine, Document, State, WorkingVerdict
+from desktop.desk_line import DeskLine, State
+from desktop.document import Document, WorkingVerdict
 from desktop.glyphs import paint_glyph
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import marked_image, marked_page, save_png

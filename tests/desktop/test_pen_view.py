@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication
 
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
-from desktop.document import State
+from desktop.desk_line import State
 from desktop.maths import tidy
 from desktop.page_changes import SetStrokes
 from desktop.pen_drawing import Background

@@ -3,7 +3,9 @@
 import pytest
 
 from desktop.checker_process import CheckerProcess
-from desktop.document import DeskLine, Document, SetReading, State, desk_line
+from desktop.desk_line import DeskLine, State, desk_line
+from desktop.document import Document
+from desktop.line_changes import SetReading
 from desktop.page_json import page_json
 from desktop.pipeline import judge_lines
 from desktop.wording import heading, line_reason, slip_rows

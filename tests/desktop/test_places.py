@@ -1,6 +1,6 @@
 """From characters of a line's LaTeX to a box on the page."""
 
-from desktop.document import DeskLine
+from desktop.desk_line import DeskLine
 from desktop.places import span_box, token_spans
 from recognition.result import Box, Candidate, Token
 

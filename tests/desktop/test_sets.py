@@ -7,7 +7,9 @@ from PySide6.QtTest import QTest
 
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
-from desktop.document import Document, SetReading, State
+from desktop.desk_line import State
+from desktop.document import Document
+from desktop.line_changes import SetReading
 from desktop.reading import PageReader
 from desktop.set_actions import SetActions
 from desktop.sets import Sets

@@ -13,18 +13,9 @@ import pytest
 
 from checker.report import Final, LineReport, Report, Slip
 from desktop.codec import NotThatKind, pack, unpack
-from desktop.document import (
-    ConfirmAll,
-    DeskLine,
-    Document,
-    InsertLine,
-    LineMark,
-    Override,
-    RemoveLine,
-    SetReading,
-    State,
-    WorkingVerdict,
-)
+from desktop.desk_line import DeskLine, LineMark, Override, State
+from desktop.document import Document, WorkingVerdict
+from desktop.line_changes import ConfirmAll, InsertLine, RemoveLine, SetReading
 from desktop.measure_kill import kill_once
 from desktop.page_changes import AwardMarks, Overrule, SetCandidate, SetStrokes
 from desktop.store import KeptPage, SetFile, is_set

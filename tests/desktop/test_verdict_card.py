@@ -8,7 +8,7 @@ from checker.errors import InputError
 from desktop.card import card_of
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
-from desktop.document import LineMark, Override
+from desktop.desk_line import LineMark, Override
 from desktop.mark_text import awards_to_lines, marks_text, read_marks
 from desktop.marked_picture import _strip
 from desktop.overruled import counted_slip, counted_style

@@ -10,8 +10,10 @@ from PySide6.QtTest import QTest
 
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
+from desktop.desk_line import State
 from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
-from desktop.document import Document, SetReading, State
+from desktop.document import Document
+from desktop.line_changes import SetReading
 from desktop.marked_picture import save_png
 from desktop.maths import tidy
 from desktop.reading import PageReader

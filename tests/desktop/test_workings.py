@@ -2,7 +2,7 @@
 
 import pytest
 
-from desktop.document import DeskLine, State
+from desktop.desk_line import DeskLine, State
 from desktop.workings import group_lines, split_number
 from recognition.result import Box
 

@@ -1,0 +1,120 @@
+"""Changes to the lines of a page; doing one gives its inverse. No Qt."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+from desktop.desk_line import DeskLine, Lines, State
+from desktop.language import tr_later
+
+__all__ = ["Change", "ConfirmAll", "InsertLine", "MarkStart", "RemoveLine", "SetReading", "StrikeOut"]
+
+
+class Change(Protocol):
+    """A change to the lines: what it is called in the menu, and how it is done; doing it gives its inverse."""
+
+    @property
+    def name(self) -> str: ...
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]: ...
+
+
+@dataclass(frozen=True, slots=True)
+class SetReading:
+    """Say what a line says."""
+
+    index: int
+    latex: str
+    state: State = State.CONFIRMED
+    name: str = tr_later("Confirm reading")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, latex=self.latex, state=self.state)
+        return _swapped(lines, self.index, new), SetReading(self.index, old.latex, old.state, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class ConfirmAll:
+    """Confirm several readings as they stand."""
+
+    indices: tuple[int, ...]
+    name: str = tr_later("Confirm all that are sure")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        chosen = set(self.indices)
+        new = tuple(replace(ln, state=State.CONFIRMED) if i in chosen else ln for i, ln in enumerate(lines))
+        return new, _SetStates(tuple((i, lines[i].state) for i in self.indices), self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class _SetStates:
+    states: tuple[tuple[int, State], ...]
+    name: str
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        wanted = dict(self.states)
+        new = tuple(replace(ln, state=wanted.get(i, ln.state)) for i, ln in enumerate(lines))
+        return new, _SetStates(tuple((i, lines[i].state) for i in wanted), self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class StrikeOut:
+    """Leave a line out of the working, or take it in again."""
+
+    index: int
+    struck_out: bool
+
+    @property
+    def name(self) -> str:
+        return tr_later("Leave line out") if self.struck_out else tr_later("Take line in")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, struck_out=self.struck_out)
+        return _swapped(lines, self.index, new), StrikeOut(self.index, old.struck_out)
+
+
+@dataclass(frozen=True, slots=True)
+class MarkStart:
+    """Say whether a working starts at a line."""
+
+    index: int
+    starts_working: bool | None
+    name: str = tr_later("Change where a working starts")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, starts_working=self.starts_working)
+        return _swapped(lines, self.index, new), MarkStart(self.index, old.starts_working, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class InsertLine:
+    """Put a line in before the line of that index."""
+
+    index: int
+    line: DeskLine
+    name: str = tr_later("Add line")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        if not 0 <= self.index <= len(lines):
+            raise IndexError(self.index)
+        return (*lines[: self.index], self.line, *lines[self.index :]), RemoveLine(self.index, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class RemoveLine:
+    """Take a line off the page."""
+
+    index: int
+    name: str = tr_later("Remove line")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        return (*lines[: self.index], *lines[self.index + 1 :]), InsertLine(self.index, old, self.name)
+
+
+def _swapped(lines: Lines, index: int, new: DeskLine) -> Lines:
+    return (*lines[:index], new, *lines[index + 1 :])
