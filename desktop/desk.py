@@ -13,19 +13,20 @@ from PySide6.QtCore import QObject, QTimer, Signal, Slot
 from PySide6.QtGui import QImage, QUndoGroup, QUndoStack
 
 from checker.marking.result import Marks
-from desktop.ahead import load_parser, typeset_readings, typeset_slips
+from desktop.ahead import load_parser, typeset_slips
 from desktop.checker_process import CheckerProcess
 from desktop.claims import Claims
 from desktop.corrections import Corrections
 from desktop.desk_line import Lines
 from desktop.document import AnyChange, Document, WorkingVerdict
-from desktop.jobs import Give, Job, Jobs, Work
+from desktop.intake import Intake
+from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
 from desktop.maths import load_typesetter
 from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
-from desktop.read_parts import ReadAgain, pixels_of, places_of
-from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.read_parts import places_of
+from desktop.reading import PageReader
 from desktop.saving import Saving
 from desktop.scheme_text import Scheme, read_scheme_text
 from desktop.suggestions import Suggestions
@@ -72,7 +73,13 @@ class Desk(QObject):
         self._reader = reader or PageReader()
         self._checker = checker or CheckerProcess()
         self._owns_checker = checker is None
-        self._reads = Jobs(self)
+        self._intake = Intake(self._reader, self)
+        self._intake.found.connect(self._add)
+        self._intake.read.connect(self._take_read)
+        self._intake.left.connect(self.document_changed)
+        self._intake.problem.connect(self.problem)
+        self._intake.activity.connect(self.activity)
+        self._reads = self._intake.jobs
         self.corrections = Corrections(self._reader, self.do, self)
         self.corrections.problem.connect(self.problem)
         self.corrections.busy_changed.connect(self._tell_correcting)
@@ -94,10 +101,8 @@ class Desk(QObject):
         self._saves.busy_changed.connect(self._tell_idle)
         self._reads.busy_changed.connect(self._tell_idle)
         self._checks.busy_changed.connect(self._tell_idle)
-        self._unread: set[int] = set()
         self._to_check: list[Document] = []
         self.scheme_text = ""
-        self._pasted = 0
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(_PAUSE_MS)
@@ -129,19 +134,20 @@ class Desk(QObject):
     def open(self, paths: Sequence[Path]) -> None:
         """Open files, one after the other; each page appears as soon as its lines are found."""
         for path in paths:
-            log.info("opening a file")
-            self._start_reading(path.name, partial(self._read_file, path))
+            self._intake.read_file(path)
 
     def open_picture(self, image: QImage) -> None:
         """Open a picture from the clipboard."""
-        self._pasted += 1
-        name = tr("Pasted picture") if self._pasted == 1 else tr("Pasted picture {pasted}", pasted=self._pasted)
+        self._intake.read_picture(image)
 
-        def work(tick: Tick, give: Give) -> object:
-            self._read_page(self._reader.find_in_picture(pixels_of(image), name, tick=tick), tick, give)
-            return None
+    def read_again(self, document: Document, picture_of: Callable[[], NDArray[np.uint8] | None]) -> None:
+        """Find and read the lines of a page that was kept before it was read.
 
-        self._start_reading(name, work)
+        Args:
+            document: the page; it may be changed again when it has been read.
+            picture_of: gets its picture; called in the worker.
+        """
+        self._intake.read_again(document, picture_of)
 
     def add_typed(self, lines: list[str]) -> Document:
         """Lay a typed working on the desk."""
@@ -197,7 +203,7 @@ class Desk(QObject):
             stack.endMacro()
 
     def is_being_read(self, document: Document) -> bool:
-        return id(document) in self._unread
+        return self._intake.is_reading(document)
 
     def check(self, document: Document) -> None:
         """Check a document after a short pause."""
@@ -262,80 +268,12 @@ class Desk(QObject):
         """Draw the marked picture for the clipboard; `copied` brings it."""
         self._saving.copy(document)
 
-    # Reading -----------------------------------------------------------------------------------------------------
-
-    def _start_reading(self, name: str, work: Work) -> None:
-        job = Job(tr("Reading {name}", name=name), work)
-        job.progressed.connect(partial(self._show_progress, job.name))
-        job.gave.connect(self._take)
-        job.failed.connect(partial(self._fail, name))
-        job.cancelled.connect(self._forget_unread)
-        self._reads.start(job)
-        self.activity.emit(job.name, 0, 0)
-
-    def _read_file(self, path: Path, tick: Tick, give: Give) -> None:
-        for found in self._reader.find(path, tick=tick):
-            self._read_page(found, tick, give)
-
-    def _read_page(self, found: FoundDocument, tick: Tick, give: Give) -> None:
-        give(found.document)
-        if found.document.lines:
-            candidates = self._reader.read(found, tick=tick)
-            typeset_readings(candidates)
-            give((found.document, candidates))
-        else:
-            give(tr(NO_WRITING, name=found.name))
-
-    def read_again(self, document: Document, picture_of: Callable[[], NDArray[np.uint8] | None]) -> None:
-        """Find and read the lines of a page that was kept before it was read.
-
-        Args:
-            document: the page; it may be changed again when it has been read.
-            picture_of: gets its picture; called in the worker.
-        """
-        name = Path(document.file).name
-
-        def work(tick: Tick, give: Give) -> object:
-            picture = picture_of()
-            if picture is not None:
-                found = self._reader.find_in_picture(picture, document.file, page=document.page, tick=tick)
-                give(ReadAgain(document, found.document.lines, self._reader.read(found, tick=tick)))
-            return None
-
-        self._unread.add(id(document))
-        self._start_reading(name, work)
-
     @Slot(object)
-    def _take(self, part: object) -> None:
-        if isinstance(part, ReadAgain):
-            self._unread.discard(id(part.document))
-            if part.document in self.documents and part.document.is_unread:
-                part.document.lines = part.lines
-                part.document.take_readings(part.candidates)
-                self.document_read.emit(part.document)
-        elif isinstance(part, Document):
-            if part.lines:
-                self._unread.add(id(part))
-            self._add(part)
-        elif isinstance(part, str):
-            self.problem.emit(part)
-        else:
-            assert isinstance(part, tuple)
-            document, candidates = part
-            self._unread.discard(id(document))
-            document.take_readings(candidates)
+    def _take_read(self, document: Document) -> None:
+        if document in self.documents:
             self.document_read.emit(document)
 
-    def _fail(self, name: str, sentence: str) -> None:
-        self._forget_unread()
-        self.problem.emit(sentence if name in sentence else f"{name}: {sentence}")
-
-    def _forget_unread(self) -> None:
-        for document in self.documents:
-            if id(document) in self._unread:
-                self._unread.discard(id(document))
-                self.document_changed.emit(document)
-
+    @Slot(object)
     def _add(self, document: Document) -> None:
         self.documents.append(document)
         stack = QUndoStack(self)
@@ -368,7 +306,7 @@ class Desk(QObject):
     def _start_checks(self) -> None:
         waiting, self._to_check = self._to_check, []
         for document in waiting:
-            if document not in self.documents or id(document) in self._unread:
+            if document not in self.documents or self._intake.is_reading(document):
                 continue
             lines, revision = document.lines, document.revision
 

@@ -15,7 +15,7 @@ from desktop.document import Document
 from desktop.language import tr, tr_later
 from desktop.notice import Notice
 from desktop.page_list import PageList, page_name
-from desktop.store import is_set
+from desktop.store_file import is_set
 
 __all__ = ["FileWindow"]
 

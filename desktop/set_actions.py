@@ -16,7 +16,7 @@ from desktop.language import tr
 from desktop.printing import PrintBox
 from desktop.sets import Sets
 from desktop.settings import Settings
-from desktop.store import ENDING, is_set
+from desktop.store_file import ENDING, is_set
 from desktop.window import Window
 
 __all__ = ["SetActions"]

@@ -19,7 +19,8 @@ from desktop.document import Document
 from desktop.halvings import halved
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
-from desktop.store import ENDING, SetFile
+from desktop.store import SetFile
+from desktop.store_file import ENDING
 from recognition.errors import InputError
 from recognition.result import Tick
 

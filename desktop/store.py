@@ -25,23 +25,22 @@ from desktop.desk_line import DeskLine, Lines
 from desktop.document import Document, Strokes, WorkingVerdict
 from desktop.language import tr
 from desktop.store_blobs import picture_blob, picture_of, small_blob, stroke_blob, stroke_of
-from desktop.store_faults import SetInUse, damaged, newer, told
-from desktop.store_schema import APPLICATION_ID, VERSION, header_of, migrate
+from desktop.store_faults import damaged, told
+from desktop.store_file import (
+    PAGES,
+    connected,
+    is_set,
+    log_ahead,
+    look_at_header,
+    look_at_tables,
+    refuse_in_use,
+)
+from desktop.store_schema import migrate
 from recognition.errors import InputError
 
-__all__ = ["ENDING", "KeptPage", "SetFile", "is_set"]
+__all__ = ["KeptPage", "SetFile"]
 
-ENDING = ".firstslip"
-"""Ending of a set's file."""
-
-_WAIT_S = 0.5
-"""How long another program may hold the file before it counts as in use."""
 NOTHING: Mapping[str, str] = MappingProxyType({})
-
-_PAGES = (
-    "SELECT id, place, file, page.page, width, height, candidate, verdicts, small "
-    "FROM page LEFT JOIN picture ON picture.page = page.id ORDER BY place, id"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,11 +63,6 @@ class _Saved:
     picture: ReferenceType[NDArray[np.uint8]] | None = None
 
 
-def is_set(path: Path) -> bool:
-    """Whether a file's name says that it is a set."""
-    return path.suffix.casefold() == ENDING
-
-
 class SetFile:
     """An open set. Make one with `create` or `open`."""
 
@@ -89,7 +83,7 @@ class SetFile:
             InputError: the file cannot be made there.
         """
         if path.exists() and path.stat().st_size and is_set(path):
-            _refuse_in_use(path)
+            refuse_in_use(path)
         part = path.with_name(f".{path.name[:80]}.{os.getpid()}.part")
         try:
             with told(path.name):
@@ -117,17 +111,17 @@ class SetFile:
         Raises:
             InputError: it is missing, damaged, of a newer version, in use or read-only; it is left as it was.
         """
-        _look_at_header(path)
+        look_at_header(path)
         with told(path.name):
-            connection = _connected(path)
+            connection = connected(path)
             try:
                 if connection.execute("PRAGMA quick_check(1)").fetchone() != ("ok",):
                     raise damaged(path.name)
                 migrate(connection)
-                _look_at_tables(connection, path.name)
+                look_at_tables(connection, path.name)
                 store = cls(path, connection)
                 store._opened = store._read_pages()
-                _log_ahead(connection)
+                log_ahead(connection)
                 return store
             except BaseException:
                 connection.close()
@@ -221,7 +215,7 @@ class SetFile:
     # Reading -----------------------------------------------------------------------------------------------------
 
     def _read_pages(self) -> list[KeptPage]:
-        return [self._page(*row) for row in self._connection.execute(_PAGES).fetchall()]
+        return [self._page(*row) for row in self._connection.execute(PAGES).fetchall()]
 
     def _page(
         self, key: int, place: int, file: str, page: int, width: int, height: int, candidate: str, verdicts: str,
@@ -324,79 +318,3 @@ def _is(kept: ReferenceType[NDArray[np.uint8]] | None, picture: NDArray[np.uint8
 
 def _line_blob(line: DeskLine) -> bytes:
     return json.dumps(pack(line), ensure_ascii=False, separators=(",", ":")).encode()
-
-
-def _look_at_header(path: Path) -> None:
-    """Refuse what is no set of ours before SQLite touches it."""
-    try:
-        with open(path, "rb") as file:
-            header = header_of(file.read(100))
-    except FileNotFoundError as exc:
-        raise InputError(
-            tr("There is no file {name}. Check the name and the folder, then open it again.", name=path.name)
-        ) from exc
-    except IsADirectoryError as exc:
-        raise InputError(
-            tr("{name} is a folder. Choose a set ({ending}) inside it.", name=path.name, ending=ENDING)
-        ) from exc
-    except OSError as exc:
-        raise InputError(
-            tr("{name} may not be read. Ask for the right to read it, or choose another file.", name=path.name)
-        ) from exc
-    if header is None:
-        raise damaged(path.name)
-    application, version = header
-    if application != APPLICATION_ID:
-        raise InputError(
-            tr("{name} is not a set of Firstslip. Choose a file that ends in {ending}.", name=path.name, ending=ENDING)
-        )
-    if version > VERSION:
-        raise newer(path.name)
-
-
-def _look_at_tables(connection: sqlite3.Connection, name: str) -> None:
-    """Refuse a file whose tables are not ours: its head was damaged, though each page of it is sound."""
-    try:
-        connection.execute(f"{_PAGES} LIMIT 0").fetchall()
-        connection.execute("SELECT name, value FROM info LIMIT 0").fetchall()
-        for table in ("line", "stroke", "picture"):
-            connection.execute(f"SELECT page, content, sum FROM {table} LIMIT 0").fetchall()
-    except sqlite3.OperationalError as exc:
-        if exc.sqlite_errorcode == sqlite3.SQLITE_ERROR:
-            raise damaged(name) from exc
-        raise
-
-
-def _refuse_in_use(path: Path) -> None:
-    try:
-        with told(path.name):
-            _connected(path).close()
-    except SetInUse:
-        raise
-    except InputError:  # damaged or read-only: it is about to be replaced, as the user said
-        pass
-
-
-def _log_ahead(connection: sqlite3.Connection) -> None:
-    """From now on write to a log beside the file first, which is what lets it outlive a kill and stay quick."""
-    connection.execute("PRAGMA journal_mode = WAL").fetchall()
-    connection.execute("BEGIN IMMEDIATE")  # takes the file again: changing the way of writing lets it go
-    connection.execute("COMMIT")
-
-
-def _connected(path: Path) -> sqlite3.Connection:
-    """A connection that alone holds the file; nothing in the file is changed."""
-    connection = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None, timeout=_WAIT_S, check_same_thread=False
-    )
-    try:
-        connection.execute("PRAGMA locking_mode = EXCLUSIVE").fetchall()
-        connection.execute("PRAGMA synchronous = FULL")
-        connection.execute("PRAGMA foreign_keys = ON")
-        connection.execute("PRAGMA secure_delete = ON")
-        connection.execute("BEGIN IMMEDIATE")  # takes the file now, and shows whether it may be written
-        connection.execute("COMMIT")
-    except BaseException:
-        connection.close()
-        raise
-    return connection

@@ -288,18 +288,6 @@
 <translation>Start</translation>
 </message>
 <message>
-<source>Pasted picture</source>
-<translation>Eingefügtes Bild</translation>
-</message>
-<message>
-<source>Pasted picture {pasted}</source>
-<translation>Eingefügtes Bild {pasted}</translation>
-</message>
-<message>
-<source>Reading {name}</source>
-<translation>{name} wird gelesen</translation>
-</message>
-<message>
 <source>Checking</source>
 <translation>Wird geprüft</translation>
 </message>
@@ -394,6 +382,18 @@
 <message>
 <source>Save marked picture as {kind}</source>
 <translation>Bild mit Korrektur als {kind} speichern</translation>
+</message>
+<message>
+<source>Pasted picture</source>
+<translation>Eingefügtes Bild</translation>
+</message>
+<message>
+<source>Pasted picture {pasted}</source>
+<translation>Eingefügtes Bild {pasted}</translation>
+</message>
+<message>
+<source>Reading {name}</source>
+<translation>{name} wird gelesen</translation>
 </message>
 <message>
 <source>{name} failed; nothing is lost. Try again, or see the log.</source>
@@ -1736,22 +1736,6 @@
 <translation>{name} kann dort nicht angelegt werden. Wählen Sie einen anderen Ordner.</translation>
 </message>
 <message>
-<source>There is no file {name}. Check the name and the folder, then open it again.</source>
-<translation>Es gibt keine Datei {name}. Prüfen Sie Namen und Ordner und öffnen Sie sie noch einmal.</translation>
-</message>
-<message>
-<source>{name} is a folder. Choose a set ({ending}) inside it.</source>
-<translation>{name} ist ein Ordner. Wählen Sie einen Stapel ({ending}) darin.</translation>
-</message>
-<message>
-<source>{name} may not be read. Ask for the right to read it, or choose another file.</source>
-<translation>{name} darf nicht gelesen werden. Lassen Sie sich das Leserecht geben oder wählen Sie eine andere Datei.</translation>
-</message>
-<message>
-<source>{name} is not a set of Firstslip. Choose a file that ends in {ending}.</source>
-<translation>{name} ist kein Stapel von Firstslip. Wählen Sie eine Datei mit der Endung {ending}.</translation>
-</message>
-<message>
 <source>{name} is damaged and cannot be opened. It was left as it is; open a copy of it from before, or its pages.</source>
 <translation>{name} ist beschädigt und lässt sich nicht öffnen. Die Datei blieb, wie sie ist; öffnen Sie eine frühere Kopie oder die Seiten selbst.</translation>
 </message>
@@ -1778,6 +1762,22 @@
 <message>
 <source>{name} could not be reached. Check the disk or the connection; then try again.</source>
 <translation>{name} ist nicht erreichbar. Prüfen Sie Datenträger oder Verbindung und versuchen Sie es noch einmal.</translation>
+</message>
+<message>
+<source>There is no file {name}. Check the name and the folder, then open it again.</source>
+<translation>Es gibt keine Datei {name}. Prüfen Sie Namen und Ordner und öffnen Sie sie noch einmal.</translation>
+</message>
+<message>
+<source>{name} is a folder. Choose a set ({ending}) inside it.</source>
+<translation>{name} ist ein Ordner. Wählen Sie einen Stapel ({ending}) darin.</translation>
+</message>
+<message>
+<source>{name} may not be read. Ask for the right to read it, or choose another file.</source>
+<translation>{name} darf nicht gelesen werden. Lassen Sie sich das Leserecht geben oder wählen Sie eine andere Datei.</translation>
+</message>
+<message>
+<source>{name} is not a set of Firstslip. Choose a file that ends in {ending}.</source>
+<translation>{name} ist kein Stapel von Firstslip. Wählen Sie eine Datei mit der Endung {ending}.</translation>
 </message>
 <message>
 <source>Suggesting marks</source>
