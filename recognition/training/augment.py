@@ -11,11 +11,14 @@ from numpy.typing import NDArray
 
 from recognition.reader.canonical import CanonicalFrame, draw_motion, from_picture, typical_height
 from recognition.training.bank import cut
+from recognition.training.deformation import bending, frayed, rebent
 from recognition.training.layout import Drawing
 
 __all__ = ["LineImage", "draw", "pen_line", "photographed_line", "token_boxes", "warped"]
 
 _BITS: Final = 4
+_BENT_SHARE: Final = 0.7  # of the lines whose symbols are bent one by one
+_FRAYED_SHARE: Final = 0.5
 _PENS: Final = (1, 2, 3, 4, 5)
 _MOTION_SHARE: Final = 0.62  # of the lines drawn with a pen; the others are shown as pictures
 _PEN_SHARES: Final = (0.07, 0.33, 0.37, 0.18, 0.05)
@@ -35,7 +38,7 @@ class LineImage(NamedTuple):
 
 
 def warped(drawing: Drawing, rng: np.random.Generator) -> Points:
-    """The points after a hand's unsteadiness: each symbol moved a little, smooth bends, tremor, slant."""
+    """The points after a hand's unsteadiness: each symbol moved and bent a little, smooth bends, tremor, slant."""
     points, counts = drawing.points.astype(np.float32), np.diff(drawing.offsets)
     low, high = _piece_boxes(points, drawing.offsets)
     unit = _typical(low, high)
@@ -66,6 +69,8 @@ def token_boxes(points: Points, drawing: Drawing, count: int) -> NDArray[np.floa
 
 def pen_line(drawing: Drawing, count: int, frame: CanonicalFrame, rng: np.random.Generator | None) -> LineImage:
     """The drawing as pen strokes in the frame; with `rng` bent, soiled and in any pen, without it plain."""
+    if rng is not None and rng.random() < _FRAYED_SHARE:
+        drawing = _with_frayed_ends(drawing, rng)
     points = drawing.points if rng is None else warped(drawing, rng)
     low, high = _piece_boxes(points, _symbol_offsets(drawing))
     grow = 1.0 if rng is None else math.exp(rng.normal(0, 0.16))
@@ -97,6 +102,8 @@ def _order_of_writing(drawing: Drawing, rng: np.random.Generator | None) -> NDAr
 
 def photographed_line(drawing: Drawing, count: int, frame: CanonicalFrame, rng: np.random.Generator) -> LineImage:
     """The drawing as a cut from a photo: drawn at any size, blurred, packed, then brought to the frame as a picture."""
+    if rng.random() < _FRAYED_SHARE:
+        drawing = _with_frayed_ends(drawing, rng)
     points = warped(drawing, rng)
     low, high = _piece_boxes(points, _symbol_offsets(drawing))
     size = 40 * math.exp(rng.uniform(math.log(0.4), math.log(2.0)))
@@ -161,6 +168,15 @@ def draw(
     return pixels
 
 
+def _with_frayed_ends(drawing: Drawing, rng: np.random.Generator) -> Drawing:
+    strokes = [
+        stroke if filled else frayed(stroke, rng)
+        for stroke, filled in zip(cut(drawing.points, drawing.offsets), drawing.filled, strict=True)
+    ]
+    offsets = np.cumsum([0, *map(len, strokes)]).astype(np.int64)
+    return Drawing(np.concatenate(strokes).astype(np.float32), offsets, drawing.filled, drawing.token)
+
+
 def _piece_boxes(points: Points, offsets: NDArray[np.int64]) -> tuple[Points, Points]:
     starts = offsets[:-1]
     return np.minimum.reduceat(points, starts, axis=0), np.maximum.reduceat(points, starts, axis=0)
@@ -199,9 +215,19 @@ def _jittered(
     large = symbol[(high - low).max(1) > 2.5 * unit]
     angle[large] *= 0.2
     scale[large] = 1
+    loosened = rng.normal(0, 0.02 * unit * rng.random(), (len(counts), 2)).astype(np.float32)
+    loosened[np.bincount(symbol, minlength=number)[symbol] < 2] = 0  # strokes of one symbol against each other
     owner = np.repeat(symbol, counts)
     middle = centre[owner]
-    local = (points - middle) * scale[owner]
+    local = (points - middle) * scale[owner] + np.repeat(loosened, counts, axis=0)
+    if rng.random() < _BENT_SHARE:
+        lowest, highest = np.full((2, number, 2), np.float32(np.inf)) * np.array((1, -1), np.float32)[:, None, None]
+        np.minimum.at(lowest, symbol, low)
+        np.maximum.at(highest, symbol, high)
+        half = np.maximum((highest - lowest).max(1) / 2, 1e-3)[owner, None]
+        bends = bending(number, 0.06 * abs(rng.normal()), rng)
+        bends[large] = 0
+        local = rebent(local / half, bends[owner]) * half
     cos, sin = np.cos(angle)[owner], np.sin(angle)[owner]
     turned = np.stack([local[:, 0] * cos - local[:, 1] * sin, local[:, 0] * sin + local[:, 1] * cos], 1)
     return turned + middle + shift[owner]

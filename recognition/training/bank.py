@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import bisect
+import collections
 import itertools
 import math
 import random
@@ -17,6 +19,7 @@ from recognition.training.fonts import Font
 
 __all__ = ["Shape", "SymbolBank", "cut"]
 
+_ENOUGH: Final = 60  # symbols of a writer
 _CIRCLE: Final = tuple((0.5 + 0.5 * math.cos(a / 2), 0.5 + 0.5 * math.sin(a / 2)) for a in range(14))
 _OWN_SIGNS: Final[Mapping[str, tuple[tuple[tuple[float, float], ...], ...]]] = {
     "+": (((0, 0.5), (1, 0.5)), ((0.5, 0), (0.5, 1))),
@@ -71,26 +74,46 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class SymbolBank:
-    """Instances of each token in ink, and fonts; either may be empty."""
+    """Instances of each token in ink, and fonts; either may be empty.
+
+    weights: for each token the running sums of its instances' weights; where it is missing all weigh the same.
+    hands: the instances of each writer who left enough of them to write lines with.
+    """
 
     ink: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
     fonts: Sequence[Font] = ()
+    weights: Mapping[str, Sequence[float]] = field(default_factory=dict)
+    hands: Sequence[Mapping[str, Sequence[Shape]]] = ()
 
     @classmethod
     def of_pack(cls, pack: Mapping[str, Any], fonts: Sequence[Font] = ()) -> SymbolBank:
         """The symbols of an ink pack (see ink_pack.py): `bank_points`, `bank_offsets`, `bank_groups`, `bank_tokens`."""
         points, offsets, groups = pack["bank_points"], pack["bank_offsets"].astype(np.int64), pack["bank_groups"]
         ink: dict[str, list[Shape]] = {}
-        for number, token in enumerate(pack["bank_tokens"]):
+        writers: dict[str, list[int]] = {}
+        by_writer: dict[int, dict[str, list[Shape]]] = {}
+        hands = pack["bank_hands"] if "bank_hands" in pack else np.full(len(pack["bank_tokens"]), -1)
+        for number, (token, writer) in enumerate(zip(pack["bank_tokens"], hands.tolist(), strict=True)):
             inner = offsets[groups[number] : groups[number + 1] + 1]
             shape = Shape(points[inner[0] : inner[-1]].astype(np.float32), inner - inner[0])
             ink.setdefault(VOCABULARY[token], []).append(shape)
-        return cls(ink, fonts)
+            writers.setdefault(VOCABULARY[token], []).append(writer)
+            by_writer.setdefault(writer, {}).setdefault(VOCABULARY[token], []).append(shape)
+        by_writer.pop(-1, None)
+        return cls(
+            ink, fonts, {token: _running_weights(names) for token, names in writers.items()},
+            [own for own in by_writer.values() if sum(map(len, own.values())) >= _ENOUGH],
+        )  # fmt: skip
 
     def from_ink(self, token: str, rng: random.Random) -> Shape | None:
-        """Any hand's instance of the token."""
+        """Any hand's instance of the token; those who wrote it often do not crowd out the others."""
         shapes = self.ink.get(token)
-        return shapes[rng.randrange(len(shapes))] if shapes else None
+        if not shapes:
+            return None
+        running = self.weights.get(token)
+        if running is None:
+            return shapes[rng.randrange(len(shapes))]
+        return shapes[min(bisect.bisect(running, rng.random() * running[-1]), len(shapes) - 1)]
 
     def from_font(self, token: str, font: Font | None, rng: random.Random) -> Shape | None:
         """The glyph of this font, or of any font when None is given."""
@@ -108,6 +131,12 @@ class SymbolBank:
             return None
         parts = [_rounded([(x + rng.gauss(0, 0.03), y + rng.gauss(0, 0.03)) for x, y in stroke]) for stroke in strokes]
         return Shape(np.concatenate(parts), np.cumsum([0, *map(len, parts)]).astype(np.int64))
+
+
+def _running_weights(writers: Sequence[int]) -> list[float]:
+    """Of the instances of one token: each writer weighs as the root of the number of instances they left."""
+    counts = collections.Counter(writers)
+    return list(itertools.accumulate(counts[writer] ** -0.5 for writer in writers))
 
 
 def _rounded(corners: list[tuple[float, float]]) -> NDArray[np.float32]:

@@ -33,6 +33,7 @@ __all__ = ["UNITS", "build", "resampled"]
 UNITS: Final = 8.0
 """Stored units to one pixel of the canonical frame, in which a typical symbol is 40 high."""
 
+_JSON_INK: Final = ("crohme/train.jsonl.xz", "mathwriting/sample.jsonl.xz")
 _SYMBOL_HEIGHT: Final = 40.0
 _KEEP_EVERY: Final = 1.6
 _FILL_EVERY: Final = 8.0
@@ -77,8 +78,10 @@ class _Writer:
     bank_offsets: list[int] = field(default_factory=lambda: [0])
     bank_groups: list[int] = field(default_factory=lambda: [0])
     bank_tokens: list[int] = field(default_factory=list)
+    bank_hands: list[int] = field(default_factory=list)
 
-    def add(self, ink: LinkedInk) -> None:
+    def add(self, ink: LinkedInk, hand: int) -> None:
+        """Take over one expression; `hand` numbers its writer, -1 where nobody is named."""
         strokes = [np.round(s * UNITS).clip(-32000, 32000).astype(np.int16) for s in resampled(ink.strokes)]
         for stroke in strokes:
             self.points.append(stroke)
@@ -99,6 +102,7 @@ class _Writer:
                     self.bank_offsets.append(self.bank_offsets[-1] + len(stroke))
                 self.bank_groups.append(len(self.bank_offsets) - 1)
                 self.bank_tokens.append(TOKEN_ID[symbol])
+                self.bank_hands.append(hand)
 
     def arrays(self) -> dict[str, Any]:
         return {
@@ -110,13 +114,25 @@ class _Writer:
             "item_whole": np.array(self.item_whole, np.bool_),
             "bank_points": np.concatenate(self.bank_points or [np.zeros((0, 2), np.int16)]),
             "bank_offsets": np.array(self.bank_offsets, np.int32), "bank_groups": np.array(self.bank_groups, np.int32),
-            "bank_tokens": np.array(self.bank_tokens, np.uint8),
+            "bank_tokens": np.array(self.bank_tokens, np.uint8), "bank_hands": np.array(self.bank_hands, np.int16),
         }  # fmt: skip
 
 
 def stroke_shape(strokes: Iterable[Sized]) -> str:
     """A key that the same ink has in every copy: how many points each stroke has."""
     return hashlib.sha256(",".join(str(len(stroke)) for stroke in strokes).encode()).hexdigest()
+
+
+def _hands(data: Path) -> dict[str, int]:
+    """The number of the writer of each expression, by its stroke_shape; names count within their data set."""
+    numbers: dict[tuple[str, str], int] = {}
+    out: dict[str, int] = {}
+    for source in _JSON_INK:
+        for line in _json_lines(data / source):
+            if line.get("writer") is not None:
+                number = numbers.setdefault((line["source"], str(line["writer"])), len(numbers))
+                out[stroke_shape([stroke for stroke in line["strokes"] if stroke])] = number
+    return out
 
 
 def _json_lines(path: Path) -> Iterator[dict[str, Any]]:
@@ -141,6 +157,7 @@ def _unlinked(data: dict[str, Any]) -> LinkedInk:
 def build(data: Path, out: Path, *, seed: int = 0) -> None:
     """Write the pack: linked InkML first, then the ink that only the JSON lines hold, then the texts of lines."""
     rng, writer, seen = random.Random(seed), _Writer(), set()
+    hands = _hands(data)
     troubles: collections.Counter[str] = collections.Counter()
     with tarfile.open(data / "crohme" / "train-inkml.tar.xz") as archive:
         files = {member.name: archive.extractfile(member) for member in archive if member.name.endswith(".inkml")}
@@ -153,15 +170,15 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
                 continue
             seen.add(stroke_shape(ink.strokes))
             troubles["linked" if ink.whole.groups and max(ink.whole.groups) >= 0 else "not linked"] += 1
-            writer.add(ink)
-    for source in ("crohme/train.jsonl.xz", "mathwriting/sample.jsonl.xz"):
+            writer.add(ink, hands.get(stroke_shape(ink.strokes), -1))
+    for source in _JSON_INK:
         for line in _json_lines(data / source):
             key = stroke_shape([stroke for stroke in line["strokes"] if stroke])
             if key in seen or not line["split"].startswith("train"):
                 continue
             seen.add(key)
             try:
-                writer.add(_unlinked(line))
+                writer.add(_unlinked(line), hands.get(key, -1))
                 troubles[f"only in {source}"] += 1
             except NotCanonical as error:
                 troubles[str(error)[:60]] += 1

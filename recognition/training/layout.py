@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Final, NamedTuple
 
@@ -16,10 +16,12 @@ from numpy.typing import NDArray
 
 from recognition.reader.tokens import Fraction, Node, NotCanonical, Root, Row, Script, Symbol, serialise
 from recognition.training.bank import Shape, SymbolBank
+from recognition.training.deformation import bending, rebent
 from recognition.training.fonts import Font
 
 __all__ = [
-    "ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Sample", "Style", "draw_line", "wavy_line",
+    "ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Sample", "Style", "draw_line",
+    "varied_style", "wavy_line",
 ]  # fmt: skip
 
 
@@ -66,6 +68,8 @@ METRICS: Final[dict[str, Metric]] = {
     r"\log": Metric("height", -1.0, 0.35), r"\ln": Metric("height", -1.0, 0.0), r"\lim": Metric("height", -1.0, 0.0),
 }  # fmt: skip
 
+_ONE_HAND_SHARE: Final = 0.6
+
 _WORDS: Final = {
     **{name: name[1:] for name in (r"\sin", r"\cos", r"\tan", r"\log", r"\ln", r"\lim")},
     r"\text{or}": "or",
@@ -99,9 +103,17 @@ class Sample:
 
 @dataclass(slots=True)
 class Style:
-    """How one hand writes: sizes relative to the digit height."""
+    """How one hand writes: sizes relative to the digit height.
+
+    hand: the symbols that one writer left; a token that is not among them is taken from one other hand throughout.
+    bend: how far each token's shapes are bent, the same way in the whole line. x_height: letters without ascenders,
+    relative to their usual height.
+    """
 
     font: Font | None = None
+    hand: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
+    bend: float = 0.0
+    x_height: float = 1.0
     ink_only: frozenset[str] = frozenset()
     repeats: float = 0.0
     gap: float = 0.14
@@ -120,6 +132,7 @@ class Style:
     operator_size: float = 1.0
     drift: float = 0.0
     _seen: dict[str, Shape] = field(default_factory=dict)
+    _bends: dict[str, NDArray[np.float32]] = field(default_factory=dict)
 
     @classmethod
     def random(cls, bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25) -> Style:
@@ -147,6 +160,16 @@ class Style:
             operator_size=min(1.25, max(0.7, gauss(1.0, 0.13))),
             drift=gauss(0.0, 0.015),
         )
+
+
+def varied_style(bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25) -> Style:
+    """A hand drawn by lot; often that of one writer, with letters of another height, and bent to a new hand."""
+    style = Style.random(bank, rng, font_share=font_share)
+    if bank.hands and style.font is None and rng.random() < _ONE_HAND_SHARE:
+        style.hand = rng.choice(bank.hands)
+    style.bend = abs(rng.gauss(0.0, 0.05)) if rng.random() < 0.6 else 0.0
+    style.x_height = min(1.4, max(0.8, rng.gauss(1.03, 0.1)))
+    return style
 
 
 def draw_line(row: Row, bank: SymbolBank, style: Style, rng: random.Random) -> Drawing:
@@ -238,15 +261,28 @@ class _Setter:
             shape = self._bank.from_font(token, style.font, self._rng)
             if shape is not None:
                 return shape
-        if token in style._seen and self._rng.random() < style.repeats:
+        repeats = style.repeats if token in style.hand or not style.hand else 1.0
+        if token in style._seen and self._rng.random() < repeats:
             return style._seen[token]
-        shape = self._bank.from_ink(token, self._rng)
+        own = style.hand.get(token)
+        shape = self._rng.choice(own) if own else self._bank.from_ink(token, self._rng)
         if shape is not None:
+            shape = self._bent(shape, token) if style.bend else shape
             style._seen[token] = shape
         elif token not in _WORDS:
             drawn = self._bank.drawn(token, self._rng)
             shape = drawn if drawn is not None else self._bank.from_font(token, None, self._rng)
         return shape
+
+    def _bent(self, shape: Shape, token: str) -> Shape:
+        bends = self._style._bends
+        if token not in bends:
+            bends[token] = bending(1, self._style.bend, np.random.default_rng(self._rng.getrandbits(32)))[0]
+        low, high = shape.points.min(0), shape.points.max(0)
+        half = max(float((high - low).max()) / 2, 1e-3)
+        middle = (low + high) / 2
+        points = rebent((shape.points - middle) / np.float32(half), bends[token]) * np.float32(half) + middle
+        return Shape(points.astype(np.float32), shape.offsets, shape.filled, shape.sits)
 
     def symbol(self, token: str, number: int, size: float, span: tuple[float, float] | None = None) -> _Box:
         """One symbol on the baseline, or stretched between top and bottom when `span` gives them."""
@@ -272,6 +308,8 @@ class _Setter:
         fit, first, second = METRICS.get(token, Metric("height", -1.0, 0.0))
         operator = self._style.operator_size if token in BINARY else 1.0
         if fit == "height":
+            if token in X_HEIGHT or token in _DESCENDERS:
+                first *= self._style.x_height
             top, bottom = span if span is not None else (first * size, second * size)
             tall = (bottom - top) * grow * operator
             scale_y = tall / height

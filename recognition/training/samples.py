@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import TOKEN_ID, VOCABULARY, NotCanonical, Row, Symbol, parse, serialise
 from recognition.training.bank import Shape, SymbolBank, cut
 from recognition.training.fonts import Font
-from recognition.training.layout import ASCENDERS, METRICS, X_HEIGHT, Drawing, Sample, Style, draw_line
+from recognition.training.layout import ASCENDERS, METRICS, X_HEIGHT, Drawing, Sample, draw_line, varied_style
 from recognition.training.lines import ALIKE, mutated, random_line
 from recognition.training.striking import struck
 
@@ -114,7 +114,7 @@ def _unspoilt(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     tokens = tuple(serialise(row))
     if not 1 <= len(tokens) <= _LAYOUT_MOST or any(token not in TOKEN_ID for token in tokens):
         raise NotCanonical("The line is too long.")
-    style = Style.random(pack.bank, rng, font_share=mixture.font_share)
+    style = varied_style(pack.bank, rng, font_share=mixture.font_share)
     return Sample(tokens, draw_line(row, pack.bank, style, rng))
 
 

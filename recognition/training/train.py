@@ -61,6 +61,7 @@ class Settings:
     smoothing: float = 0.1
     count_weight: float = 0.02
     align_weight: float = 0.1
+    wrong_given: float = 0.0
     max_width: int = 1600
 
 
@@ -192,6 +193,7 @@ def _losses(
         image = torch.cat([image, motion_planes(given[:, 1:])], 1)
     image = image.contiguous(memory_format=layout)
     inputs, labels = both_directions(tokens, (L2R, R2L), EOS)
+    inputs = _with_slips(inputs, settings.wrong_given)
     with torch.autocast(device.type, torch.bfloat16, enabled=device.type == "cuda"):
         memory, mask = net.encode(image, size)
         logits, weights = net.decode(inputs, torch.cat([memory, memory]), torch.cat([mask, mask]))
@@ -207,6 +209,17 @@ def _losses(
         place_loss = _place_loss(weights[:, : settings.net.aligned_heads], boxes, tokens, mask)
     total = token_loss + settings.count_weight * count_loss + settings.align_weight * place_loss
     return total, token_loss, count_loss, place_loss
+
+
+def _with_slips(inputs: Tensor, share: float) -> Tensor:
+    """Some given tokens are exchanged for others of the batch: the next one is then read, not guessed from the last."""
+    if not share:
+        return inputs
+    first = torch.arange(inputs.shape[1], device=inputs.device)[None] == 0
+    flat = inputs.flatten()
+    other = flat[torch.randint(len(flat), inputs.shape, device=inputs.device)]
+    exchanged = (torch.rand(inputs.shape, device=inputs.device) < share) & ~first & (other > R2L)
+    return torch.where(exchanged, other, inputs)
 
 
 def _place_loss(weights: Tensor, boxes: Tensor, tokens: Tensor, mask: Tensor) -> Tensor:
@@ -319,13 +332,14 @@ def main() -> None:
     parser.add_argument("--rate", type=float, default=6e-4)
     parser.add_argument("--max-width", type=int, default=1600, help="of a line in px; the export must state the same")
     parser.add_argument("--align-weight", type=float, default=0.1)
+    parser.add_argument("--wrong-given", type=float, default=0.0, help="share of the given tokens that are exchanged")
     parser.add_argument("--net", default="{}", help="JSON with fields of NetConfig that differ from their defaults")
     given = parser.parse_args()
     train(Settings(
         pack=given.pack, out=given.out, seconds=given.minutes * 60, net=NetConfig.from_json(json.loads(given.net)),
         init=given.init, valid=tuple(given.valid), valid_every_s=given.valid_every, seed=given.seed,
         workers=given.workers, pixels=given.pixels, photo_share=given.photo_share, rate=given.rate,
-        align_weight=given.align_weight, max_width=given.max_width,
+        align_weight=given.align_weight, wrong_given=given.wrong_given, max_width=given.max_width,
     ))  # fmt: skip
 
 
