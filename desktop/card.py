@@ -13,6 +13,7 @@ from desktop.document import Document
 from desktop.language import tr
 from desktop.overruled import counted_style
 from desktop.reveal import GRADES, Reveal
+from desktop.statements import whole_latex
 from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, STYLES, VerdictStyle
 from desktop.wording import Row, is_missing, line_reason, sentence
 
@@ -92,15 +93,19 @@ def _line_card(document: Document, index: int, reveal: Reveal) -> Card | None:
     if line.override is not None and line.override.is_right:
         said = row.slip.because if row.slip is not None else row.reason
         return Card(index, style, title, (Row(tr("The checker said"), text=sentence(said)),), override=line.override)
-    rows_before = () if row.source is None else (_line_row(document, verdict.lines[row.source], tr("From line {}")),)
+    rows_before: tuple[Row, ...] = ()
+    if row.source is not None:
+        label = tr("From line {number}", number=verdict.lines[row.source] + 1)
+        rows_before = (Row(label, latex=whole_latex(document.lines, verdict.lines, row.source)),)
+    written = whole_latex(document.lines, verdict.lines, place)
     if verdict.check_reading_first and line.override is None:
-        told = [*rows_before, Row(tr("Line as read"), latex=line.latex)]
+        told = [*rows_before, Row(tr("Line as read"), latex=written)]
         other = verdict.other_reading if place == verdict.report.first_slip else None
         if other is not None:
             told.append(Row(tr("Or line {number} says", number=other[0] + 1), latex=other[1]))
         told.append(Row(tr("Why"), text=line_reason(document, index)))
         return Card(index, style, title, tuple(told), reason, other_reading=other)
-    told = [*rows_before, Row(tr("Line as written"), latex=line.latex)]
+    told = [*rows_before, Row(tr("Line as written"), latex=written)]
     slip = row.slip
     witness = reason if row.witness is not None else ""
     if slip is None:
@@ -133,7 +138,3 @@ def _slip_rows(slip: Slip, *, says_why: bool) -> list[Row]:
     if slip.repaired:
         rows.append(Row(tr("Line put right"), latex=slip.repaired))
     return rows
-
-
-def _line_row(document: Document, index: int, label: str) -> Row:
-    return Row(label.format(index + 1), latex=document.lines[index].latex)

@@ -15,6 +15,7 @@ from desktop.document import AnyChange, Document
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr, tr_later
 from desktop.line_changes import Change
+from desktop.line_order import in_order, stands_for
 from desktop.reading import PageReader
 from recognition.correction import Correction, Cutter, add, drop, merge, redraw, reorder, split
 from recognition.outline import Cut, Outline
@@ -89,21 +90,22 @@ class Corrections(QObject):
 
     def drop(self, document: Document, number: int) -> None:
         """Take a line off the page."""
-        self._apply(document, drop(document.lines, (number,)), tr("Remove line"))
+        self._put_in_order(document, drop(document.lines, (number,)), tr("Remove line"), None)
         self.corrected.emit(document, min(number, len(document.lines) - 1))
 
-    def move(self, document: Document, number: int, step: int) -> None:
-        """Put a line one place up (-1) or down (1) in the order of reading; nothing happens at the ends."""
-        other = number + step
-        if 0 <= other < len(document.lines):
-            order = list(range(len(document.lines)))
-            order[number], order[other] = order[other], order[number]
-            self._apply(document, reorder(document.lines, order), tr("Move line"))
-            self.corrected.emit(document, other)
+    def move(self, document: Document, number: int, place: int) -> None:
+        """Put a line at another place in the order of reading; nothing happens where there is no such place.
 
-    def _apply(self, document: Document, correction: Correction[Any], name: str) -> None:
-        lines = tuple(document.lines[line] for line in correction.lines)
-        self._do(document, SetLines(lines, name))
+        It joins the working that it comes to lie in; between two of them it stays with its own.
+        """
+        if place != number and 0 <= place < len(document.lines):
+            order = [n for n in range(len(document.lines)) if n != number]
+            order.insert(place, number)
+            self._put_in_order(document, reorder(document.lines, order), tr("Move line"), number)
+            self.corrected.emit(document, place)
+
+    def _put_in_order(self, document: Document, correction: Correction[Any], name: str, moved: int | None) -> None:
+        self._do(document, SetLines(in_order(document.lines, correction.lines, moved=moved), name))
 
     def _start(self, document: Document, name: str, work: Work, choose: int | None) -> None:
         job = Job(name, partial(self._corrected, document, document.lines, name, work, choose))
@@ -125,7 +127,8 @@ class Corrections(QObject):
             if isinstance(line, int):
                 lines.append(before[line])
             else:
-                lines.append(desk_line(Line(line.box, next(candidates), line.struck_out, line.polygon)))
+                found = desk_line(Line(line.box, next(candidates), line.struck_out, line.polygon))
+                lines.append(found if choose is None else stands_for(found, before[choose], first=len(lines) == choose))
         first = again[0] if choose is None and again else choose or 0
         return document, before, SetLines(tuple(lines), name), first
 

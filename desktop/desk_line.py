@@ -54,7 +54,10 @@ class LineMark:
 class DeskLine:
     """One written line as it lies on the desk.
 
-    starts_working: the user's own word on where a working starts; None leaves it to the layout.
+    working, goes_on: what the layout of the page tells: the number of the line's working, and whether the line
+        carries on the one before it, which was too long; None where no layout was looked at.
+    starts_working, carries_on: the user's own word on where a working starts and on whether the line carries on the
+        one before it; None leaves it to the layout.
     override: the user's own word on whether the line is right; None leaves it to the checker.
     marks: what the teacher awards beside this line.
     """
@@ -68,6 +71,9 @@ class DeskLine:
     starts_working: bool | None = None
     override: Override | None = None
     marks: tuple[LineMark, ...] = ()
+    working: int | None = None
+    goes_on: bool = False
+    carries_on: bool | None = None
 
     @property
     def probability(self) -> float:

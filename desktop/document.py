@@ -86,6 +86,7 @@ class Document:
     picture: RGB, shape (height, width, 3), or None for a typed working.
     halvings: the picture at a half, a quarter and so on, for quick drawing; may be left out.
     strokes, candidate: as in `Content`.
+    turns: by how many quarter turns clockwise the picture was turned to stand upright.
     thumbnail: RGB, a small copy of the picture while the picture itself lies in the set's file; None otherwise.
     """
 
@@ -99,6 +100,7 @@ class Document:
     halvings: tuple[NDArray[np.uint8], ...] = ()
     strokes: Strokes = ()
     candidate: str = ""
+    turns: int = 0
     thumbnail: NDArray[np.uint8] | None = None
     _done: list[AnyChange] = field(default_factory=list)
     _undone: list[AnyChange] = field(default_factory=list)
@@ -116,6 +118,7 @@ class Document:
         return Document(
             file=self.file, page=self.page, size=self.size, picture=self.picture, lines=self.lines,
             verdicts=self.verdicts, revision=self.revision, strokes=self.strokes, candidate=self.candidate,
+            turns=self.turns,
         )
 
     @property

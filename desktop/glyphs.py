@@ -116,6 +116,14 @@ def _outline(shape: Shape) -> tuple[QPainterPath, bool]:
                 path.moveTo(0.25, 0.95)
                 path.lineTo(0.75, 0.05)
             return path, False
+        case Shape.HOOK:
+            path.moveTo(0.16, 0.12)
+            path.lineTo(0.16, 0.62)
+            path.lineTo(0.88, 0.62)
+            path.moveTo(0.64, 0.36)
+            path.lineTo(0.88, 0.62)
+            path.lineTo(0.64, 0.88)
+            return path, False
         case Shape.SHIELD_TICK | Shape.SHIELD_CROSS:
             path.moveTo(0.12, 0.08)
             path.lineTo(0.88, 0.08)

@@ -8,7 +8,7 @@ from typing import Protocol
 from desktop.desk_line import DeskLine, Lines, State
 from desktop.language import tr_later
 
-__all__ = ["Change", "ConfirmAll", "InsertLine", "MarkStart", "RemoveLine", "SetReading", "StrikeOut"]
+__all__ = ["CarryOn", "Change", "ConfirmAll", "InsertLine", "MarkStart", "RemoveLine", "SetReading", "StrikeOut"]
 
 
 class Change(Protocol):
@@ -88,6 +88,21 @@ class MarkStart:
         old = lines[self.index]
         new = replace(old, starts_working=self.starts_working)
         return _swapped(lines, self.index, new), MarkStart(self.index, old.starts_working, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class CarryOn:
+    """Say whether a line carries on the one before it, with which it then says one thing."""
+
+    index: int
+    carries_on: bool | None
+    starts_working: bool | None
+    name: str = tr_later("Change where a line carries on")
+
+    def apply(self, lines: Lines) -> tuple[Lines, Change]:
+        old = lines[self.index]
+        new = replace(old, carries_on=self.carries_on, starts_working=self.starts_working)
+        return _swapped(lines, self.index, new), CarryOn(self.index, old.carries_on, old.starts_working, self.name)
 
 
 @dataclass(frozen=True, slots=True)

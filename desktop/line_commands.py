@@ -9,9 +9,10 @@ from PySide6.QtCore import QObject, QRectF, Slot
 from desktop.desk_line import DeskLine
 from desktop.document import Document
 from desktop.language import tr, tr_later
-from desktop.line_changes import InsertLine
+from desktop.line_changes import CarryOn, InsertLine
 from desktop.page_tool import PageTool, ToolKind
 from desktop.typed_page import is_typed
+from desktop.workings import carries_on, group_lines
 from recognition.result import Box
 
 if TYPE_CHECKING:
@@ -30,6 +31,7 @@ class LineCommands(QObject):
         self._window = window
         window.page.tool_finished.connect(self._take_tool)
         window.page.merge_wanted.connect(self.join_with)
+        window.list.line_moved.connect(self.move_to)
 
     def add(self) -> None:
         """Draw a box round a line that was not found; in a typed working, type a line below the chosen one."""
@@ -81,10 +83,30 @@ class LineCommands(QObject):
             self._window._desk.corrections.drop(document, chosen)
 
     def move(self, step: int) -> None:
-        """Move the chosen line in the order of reading."""
+        """Move the chosen line up (-1) or down (1) in the order of reading."""
+        chosen = self._window.list.chosen
+        self.move_to(chosen, chosen + step)
+
+    @Slot(int, int)
+    def move_to(self, index: int, place: int) -> None:
+        """Put a line at another place in the order of reading."""
+        document = self._window.document
+        if document is not None and 0 <= index < len(document.lines) and not self._window._desk.is_being_read(document):
+            self._window._desk.corrections.move(document, index, place)
+
+    def carry_on(self) -> None:
+        """Say that the chosen line carries on the one above, with which it says one thing, or that it does not."""
         document, chosen = self._window.document, self._window.list.chosen
-        if document is not None and 0 <= chosen < len(document.lines):
-            self._window._desk.corrections.move(document, chosen, step)
+        if document is None or not 0 < chosen < len(document.lines):
+            return
+        lines = document.lines
+        kept = [index for index in range(chosen) if not lines[index].struck_out]
+        if not kept or lines[chosen].struck_out:
+            return
+        is_start = any(group[0] == chosen for group in group_lines(lines))
+        joins = is_start or not carries_on(lines[kept[-1]], lines[chosen])
+        starts = False if joins and is_start else lines[chosen].starts_working
+        self._window._desk.do(document, CarryOn(chosen, joins, starts))
 
     def _start_at_line(self, kind: ToolKind) -> None:
         document, chosen = self._page(), self._window.list.chosen

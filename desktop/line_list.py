@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPoint, QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QMouseEvent, QPainter, QPalette, QPen, QResizeEvent
+from PySide6.QtGui import (
+    QColor,
+    QFont,
+    QFontMetricsF,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPalette,
+    QPen,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -19,6 +30,7 @@ from desktop.document import Document
 from desktop.doubts import Doubt, symbol_at
 from desktop.glyphs import WHITE, paint_glyph
 from desktop.language import tr
+from desktop.line_drag import RowDrag
 from desktop.line_rows import LINE_ROLE, ClaimOf, LineRow, LineRows
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
@@ -220,6 +232,8 @@ class LineList(QListView):
     """The rows of one document."""
 
     line_chosen = Signal(int)
+    line_moved = Signal(int, int)
+    """A line was dragged: its index, and the place that it is to have."""
     symbol_clicked = Signal(int, int, QPoint)
     """Line, place of the symbol among the tokens of its reading, and where on the screen."""
 
@@ -238,6 +252,7 @@ class LineList(QListView):
         self.setAccessibleName(tr("Lines"))
         self.verticalScrollBar().setSingleStep(24)
         self.selectionModel().currentChanged.connect(self._tell_choice)
+        self._drag = RowDrag(self)
 
     @property
     def chosen(self) -> int:
@@ -268,8 +283,35 @@ class LineList(QListView):
         self.setCurrentIndex(self._rows.index(index))
         self.scrollTo(self._rows.index(index))
 
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        super().mousePressEvent(event)
+        if event.button() is Qt.MouseButton.LeftButton:
+            self._drag.press(event.position().toPoint())
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        if event.buttons() & Qt.MouseButton.LeftButton:
+            self._drag.follow(event.position().toPoint())
+        else:
+            super().mouseMoveEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        if self._drag.is_on and event.key() == Qt.Key.Key_Escape:
+            self._drag.give_up()
+        else:
+            super().keyPressEvent(event)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self._drag.is_on:
+            self._drag.paint(QPainter(self.viewport()))
+
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         super().mouseReleaseEvent(event)
+        was_dragged, moved = self._drag.is_on, self._drag.release()
+        if was_dragged:
+            if moved is not None:
+                self.line_moved.emit(*moved)
+            return
         index = self.indexAt(event.position().toPoint())
         if event.button() is not Qt.MouseButton.LeftButton or not index.isValid():
             return

@@ -136,7 +136,7 @@ def _mark(
     advice = should_be = ""
     told = is_slip and grade == GRADES and not verdict.check_reading_first
     if told and row.slip is not None and row.slip.should_be:
-        advice = "missing: " if is_missing(row.slip) else tr("should be ")
+        advice = tr("missing: ") if is_missing(row.slip) else tr("should be ")
         should_be = row.slip.should_be
     size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]

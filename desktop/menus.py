@@ -105,8 +105,8 @@ class Menus(QObject):
         self.actions["add"].setEnabled(ready)
         for name in ("write", "pen tool", "rubber tool", "select tool", "inkml"):
             self.actions[name].setEnabled(document is not None and is_pen_page(document))
-        for name in ("confirm", "edit", "symbol", "leave", "start", "up", "down", "split", "join", "redraw", "remove",
-                     "move up", "move down"):
+        for name in ("confirm", "edit", "symbol", "leave", "start", "carry", "up", "down", "split", "join", "redraw",
+                     "remove", "move up", "move down"):
             self.actions[name].setEnabled(ready and line is not None)
         for number in range(1, 6):
             offered = number <= self._window.editor.offered
@@ -167,6 +167,8 @@ def _entries(window: Window, desk: Desk) -> tuple[Entries, ...]:
             ("move down", Entry("Move line down in the order", ["Ctrl+Shift+Down"], lambda: window.lines.move(1))),
             None,
             ("start", Entry("A &new working starts here, or not", ["Ctrl+N"], window.toggle_start)),
+            ("carry", Entry("This line carries &on the one above, or not", ["Ctrl+Shift+J"], window.lines.carry_on,
+                            "The two are then judged as one long line")),
         ),
         (
             ("write", Entry("&Write on the drawing, or look at it", ["F8"], window.writing.toggle)),

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from desktop.document import Document, WorkingVerdict
-from desktop.verdict_style import DECLARED_RIGHT, DECLARED_WRONG, STYLES, VerdictStyle, style_of
+from desktop.statements import statement_of
+from desktop.verdict_style import CARRIED_ON, DECLARED_RIGHT, DECLARED_WRONG, STYLES, VerdictStyle, style_of
 
 __all__ = ["counted_slip", "counted_style"]
 
@@ -32,6 +33,8 @@ def counted_style(document: Document, index: int) -> VerdictStyle | None:
         return None
     verdict, place = found
     word = verdict.report.lines[place].verdict
+    if word == "note" and len(statement_of(document.lines, verdict.lines, place).places) > 1:
+        return CARRIED_ON
     slip = counted_slip(document, verdict)
     if word == "ft" and (slip is None or slip > index):
         return STYLES["follows"]

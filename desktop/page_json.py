@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from desktop.document import Document, WorkingVerdict
+from desktop.upright import as_opened
 
 __all__ = ["page_json"]
 
@@ -36,7 +37,7 @@ def _line(document: Document, verdict: WorkingVerdict, place: int) -> dict[str, 
     if place == verdict.report.first_slip and verdict.check_reading_first:
         reason = f"{verdict.reading_hint} {reason}".strip()
     return {
-        "box": list(line.box),
+        "box": list(as_opened(line.box, document.turns, document.size)),
         "latex": line.latex,
         "probability": round(line.probability, 4),
         "state": line.state.value,

@@ -28,7 +28,7 @@ from PySide6.QtWidgets import (
 )
 
 from desktop.document import Document
-from desktop.language import tr
+from desktop.language import tr, tr_later
 from desktop.marked_picture import page_images
 from desktop.marks import place_marks
 from desktop.overruled import counted_style
@@ -38,6 +38,8 @@ from desktop.reveal import EVERYTHING, Reveal, shown_reason
 
 __all__ = ["PageView"]
 
+_ON_ITS_SIDE = tr_later("The picture lay on its side; the page is shown upright.")
+_ON_ITS_HEAD = tr_later("The picture stood on its head; the page is shown upright.")
 _STEP = 1.25
 _LARGEST_SCALE = 8.0
 _TARGET = 24.0
@@ -77,16 +79,22 @@ class PageView(QGraphicsView):
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
         self._shown: object = None
-        self._hint = QLabel(self.viewport())
-        self._hint.setWordWrap(True)
-        self._hint.setMargin(6)
-        self._hint.setAutoFillBackground(True)
-        self._hint.setBackgroundRole(QPalette.ColorRole.ToolTipBase)
-        self._hint.setForegroundRole(QPalette.ColorRole.ToolTipText)
-        self._hint.hide()
+        self._hint = self._caption()
+        self._turned = self._caption()
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
         self.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self._reveal = EVERYTHING
+
+    def _caption(self) -> QLabel:
+        """A line of words over the page, hidden for now."""
+        label = QLabel(self.viewport())
+        label.setWordWrap(True)
+        label.setMargin(6)
+        label.setAutoFillBackground(True)
+        label.setBackgroundRole(QPalette.ColorRole.ToolTipBase)
+        label.setForegroundRole(QPalette.ColorRole.ToolTipText)
+        label.hide()
+        return label
 
     def show_document(self, document: Document | None) -> None:
         """Show another page, fitted to the view; None for an empty desk."""
@@ -96,6 +104,7 @@ class PageView(QGraphicsView):
         if self._end_tool() is not None:
             self.tool_finished.emit(None)
         self._show_picture()
+        self._tell_turn(document)
         self.refresh()
         self.fit_writing()
 
@@ -133,6 +142,19 @@ class PageView(QGraphicsView):
         self.setDragMode(QGraphicsView.DragMode.NoDrag)
         self.viewport().setCursor(Qt.CursorShape.CrossCursor)
         self.setFocus()
+
+    def _tell_turn(self, document: Document | None) -> None:
+        """Say at the foot of the page that it did not lie upright on its picture."""
+        turns = 0 if document is None else document.turns
+        words = {1: tr(_ON_ITS_SIDE), 2: tr(_ON_ITS_HEAD), 3: tr(_ON_ITS_SIDE)}
+        self._turned.setText(words.get(turns, ""))
+        self._turned.setVisible(turns != 0)
+        self._place_turn()
+
+    def _place_turn(self) -> None:
+        width = min(self._turned.sizeHint().width(), self.viewport().width())
+        height = self._turned.heightForWidth(width)
+        self._turned.setGeometry(0, self.viewport().height() - height, width, height)
 
     def _place_hint(self) -> None:
         width = self.viewport().width()
@@ -304,6 +326,7 @@ class PageView(QGraphicsView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._place_hint()
+        self._place_turn()
         self._fit_again()
 
     def _show_picture(self) -> None:

@@ -7,10 +7,11 @@ from dataclasses import replace
 
 from checker.marking.result import Marks
 from checker.marking.scheme import Mark
-from checker.report import LineReport, Report, Slip, Working
+from checker.report import Report, Working
 from desktop.desk_line import DeskLine, State
 from desktop.document import WorkingVerdict
-from desktop.workings import group_lines, renumbered, split_number
+from desktop.statements import Statement, line_reports, statements_of
+from desktop.workings import group_lines
 from recognition.result import Candidate, Tick, no_tick
 
 __all__ = ["CLOSE", "Judge", "judge_lines", "marks_of"]
@@ -20,8 +21,6 @@ CLOSE = 0.1
 
 ALTERNATIVES = 4
 """Other readings of a line that are tried, best first."""
-
-NOT_READ = "This line could not be read. Type what it says."
 
 Judge = Callable[[Working], Report]
 
@@ -71,55 +70,41 @@ def marks_of(
 def _marks(lines: Sequence[DeskLine], verdict: WorkingVerdict, scheme: tuple[Mark, ...]) -> Marks:
     from checker.marking.suggestion import suggested_marks
 
-    said = [place for place, index in enumerate(verdict.lines) if lines[index].latex.strip()]
-    moved = {place: new for new, place in enumerate(said)}
+    said = [statement for statement in statements_of(lines, verdict.lines) if statement.is_read]
+    heads = [_head(verdict.report, statement) for statement in said]
+    moved = {place: new for new, place in enumerate(heads)}
     rows = tuple(
         replace(row, source=None if row.source is None else moved.get(row.source))
-        for row in (verdict.report.lines[place] for place in said)
+        for row in (verdict.report.lines[place] for place in heads)
     )
     first = verdict.report.first_slip
     report = replace(verdict.report, lines=rows, first_slip=None if first is None else moved[first])
-    texts = tuple(split_number(lines[verdict.lines[place]].latex)[1] for place in said)
-    marks = suggested_marks(Working(texts, scheme=scheme), report)
+    marks = suggested_marks(Working(tuple(statement.text for statement in said), scheme=scheme), report)
     return Marks(tuple(
-        replace(award, line=None if award.line is None else verdict.lines[said[award.line]]) for award in marks.each
+        replace(award, line=None if award.line is None else verdict.lines[heads[award.line]]) for award in marks.each
     ))
 
 
+def _head(report: Report, statement: Statement) -> int:
+    """The place that holds a statement's verdict."""
+    return next((place for place in statement.places if report.lines[place].verdict != "note"), statement.places[0])
+
+
 def _judge_group(lines: Sequence[DeskLine], group: tuple[int, ...], judge: Judge) -> WorkingVerdict:
-    readings = {index: lines[index].latex for index in group}
-    report = _report(readings, judge)
-    hint, other = _reading_hint(lines, group, readings, report, judge)
-    return WorkingVerdict(lines=group, report=report, reading_hint=hint, other_reading=other)
+    statements = statements_of(lines, group)
+    raw = _report(statements, judge)
+    hint, other = _reading_hint(lines, group, statements, raw, judge)
+    return WorkingVerdict(group, line_reports(statements, raw, len(group)), reading_hint=hint, other_reading=other)
 
 
-def _report(readings: dict[int, str], judge: Judge) -> Report:
-    """Judge the lines that say something; the others are "unreadable", and indices count all the lines."""
-    places = [place for place, latex in enumerate(readings.values()) if latex.strip()]
-    if not places:
-        return Report(id="", first_slip=None, lines=(LineReport("unreadable", reason=NOT_READ),) * len(readings))
-    split = [split_number(latex) for latex in readings.values()]
-    report = judge(Working(lines=tuple(split[place][1] for place in places)))
-    rows = [LineReport("unreadable", reason=NOT_READ)] * len(readings)
-    for place, row in zip(places, report.lines, strict=True):
-        label = split[place][0]
-        rows[place] = replace(
-            row,
-            source=None if row.source is None else places[row.source],
-            slip=None if row.slip is None else _moved(row.slip, label),
-        )
-    first = None if report.first_slip is None else places[report.first_slip]
-    return replace(report, first_slip=first, lines=tuple(rows), answer=renumbered(report.answer, places))
-
-
-def _moved(slip: Slip, label: str) -> Slip:
-    """The slip with its span counted in the line as written, question number included."""
-    start, end = slip.span
-    return replace(slip, span=(start + len(label), end + len(label)))
+def _report(statements: Sequence[Statement], judge: Judge) -> Report:
+    """Judge the statements that were read; the indices of the report count these alone."""
+    texts = tuple(statement.text for statement in statements if statement.is_read)
+    return judge(Working(lines=texts)) if texts else Report(id="", first_slip=None, lines=())
 
 
 def _reading_hint(
-    lines: Sequence[DeskLine], group: tuple[int, ...], readings: dict[int, str], report: Report, judge: Judge
+    lines: Sequence[DeskLine], group: tuple[int, ...], statements: Sequence[Statement], report: Report, judge: Judge
 ) -> tuple[str, tuple[int, str] | None]:
     """Why the first flagged line may be a reading that went wrong and not a slip, and the reading that would follow.
 
@@ -127,15 +112,21 @@ def _reading_hint(
     """
     if report.first_slip is None:
         return "", None
-    flagged = group[report.first_slip]
+    read = [statement for statement in statements if statement.is_read]
+    slip = report.lines[report.first_slip].slip
     source = report.lines[report.first_slip].source
-    suspects = [flagged] if source is None else [flagged, group[source]]
+    part = 0 if slip is None else read[report.first_slip].holder(slip)[0]
+    flagged = group[read[report.first_slip].places[part]]
+    suspects = [flagged, *(group[place] for place in read[report.first_slip].places if group[place] != flagged)]
+    if source is not None:
+        suspects += [group[place] for place in read[source].places]
     for index in suspects:
         if lines[index].state is State.CONFIRMED:
             continue
         which = "it" if index == flagged else f"line {index + 1}"
         for other in _close_candidates(lines[index]):
-            tried = _report({**readings, index: other.latex}, judge)
+            readings = {member: lines[member].latex for member in group} | {index: other.latex}
+            tried = _report(statements_of(lines, group, readings), judge)
             later = tried.first_slip is None or tried.first_slip > report.first_slip
             if later and tried.lines[report.first_slip].verdict in ("follows", "back"):
                 hint = f"Check the reading first: with another reading of {which} the line follows."

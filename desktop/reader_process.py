@@ -23,6 +23,7 @@ from numpy.typing import NDArray
 from desktop.language import tr
 from desktop.maths import laid_out_of, take_laid_out
 from desktop.reading import FoundDocument, PageReader
+from desktop.upright import turned_picture
 from recognition.errors import Cancelled, InputError
 from recognition.result import Candidate, Tick, no_tick
 
@@ -62,7 +63,7 @@ class ReaderProcess(PageReader):
     ) -> FoundDocument:
         (found,) = self._ask("find_in_picture", (picture, name, page), tick)
         assert isinstance(found, FoundDocument)
-        found.document.picture = picture  # not sent back
+        found.document.picture = turned_picture(picture, found.document.turns)  # not sent back
         return found
 
     def read(self, found: FoundDocument, *, tick: Tick = no_tick) -> list[tuple[Candidate, ...]]:

@@ -71,11 +71,19 @@ class PageReader:
     def find_in_picture(
         self, picture: NDArray[np.uint8], name: str, *, page: int = 0, tick: Tick = no_tick
     ) -> FoundDocument:
-        """Find the lines of a picture that is already in memory: RGB, shape (height, width, 3)."""
+        """Find the lines of a picture that is already in memory: RGB, shape (height, width, 3).
+
+        A page whose writing lies on its side or head is turned upright; its places are those on the upright page.
+        """
+        from desktop.upright import turned_crop, turned_picture
         from recognition.page import find_lines
 
         found = find_lines(picture, tick=lambda done, total: tick(0, 0))
-        return FoundDocument(_document(name, page, found.size, picture, found.lines), found.lines)
+        crops = [turned_crop(crop, found.turns, found.size) for crop in found.lines]
+        upright = turned_picture(picture, found.turns)
+        document = _document(name, page, (upright.shape[1], upright.shape[0]), upright, crops)
+        document.turns = found.turns
+        return FoundDocument(document, crops)
 
     def read(self, found: FoundDocument, *, tick: Tick = no_tick) -> list[tuple[Candidate, ...]]:
         """Read the lines of a page; struck-out lines are not read.
@@ -115,5 +123,12 @@ def _document(
 ) -> Document:
     from desktop.halvings import halved
 
-    lines = tuple(DeskLine(box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out) for crop in crops)
+    lines = tuple(_unread_line(crop) for crop in crops)
     return Document(file=file, page=page, size=size, picture=picture, halvings=halved(picture), lines=lines)
+
+
+def _unread_line(crop: InkLine | LineCrop) -> DeskLine:
+    return DeskLine(
+        box=crop.box, polygon=crop.polygon, struck_out=crop.struck_out, working=getattr(crop, "working", None),
+        goes_on=getattr(crop, "goes_on", False),
+    )  # fmt: skip

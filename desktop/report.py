@@ -5,11 +5,11 @@ from __future__ import annotations
 import json
 import logging
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from checker.errors import InputError as CheckerInputError
-from desktop.confirmed import confirmed_file, load_confirmed, merge_confirmed
+from desktop.confirmed import ConfirmedLine, confirmed_file, load_confirmed, merge_confirmed
 from desktop.document import Document
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import image_bytes, marked_page, save_png
@@ -18,6 +18,7 @@ from desktop.page_names import PageNames
 from desktop.pipeline import judge_lines
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.summary_page import page_section, summary_page
+from desktop.upright import turned_box
 from desktop.whole_file import write_whole
 from recognition.errors import InputError as RecognitionInputError
 from recognition.errors import ModelError
@@ -119,12 +120,20 @@ def _do_file(run: _Run, number: int, path: Path) -> None:
         if document.lines:
             document.take_readings(run.reader.read(found))
         if confirmed is not None:
-            document.lines = merge_confirmed(confirmed, document.lines)
+            document.lines = merge_confirmed([_upright(line, document) for line in confirmed], document.lines)
         if not any(not line.struck_out for line in document.lines):
             run.problem(NO_WRITING.format(name=found.name))
             continue
         document.show(judge_lines(document.lines), revision=document.revision)
         _write(run, document, name)
+
+
+def _upright(line: ConfirmedLine, document: Document) -> ConfirmedLine:
+    """A confirmed line, which is told as on the picture that was opened, as on the page that stands upright."""
+    if line.box is None or not document.turns:
+        return line
+    width, height = document.size if document.turns % 2 == 0 else document.size[::-1]
+    return replace(line, box=turned_box(line.box, document.turns, (width, height)))
 
 
 def _pages(run: _Run, path: Path) -> Iterator[FoundDocument]:

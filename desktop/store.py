@@ -218,8 +218,8 @@ class SetFile:
         return [self._page(*row) for row in self._connection.execute(PAGES).fetchall()]
 
     def _page(
-        self, key: int, place: int, file: str, page: int, width: int, height: int, candidate: str, verdicts: str,
-        small: bytes | None,
+        self, key: int, place: int, file: str, page: int, width: int, height: int, candidate: str, turns: int,
+        verdicts: str, small: bytes | None,
     ) -> KeptPage:  # fmt: skip
         lines: Lines = self._parts("line", key, lambda blob: unpack(DeskLine, json.loads(blob)))
         strokes: Strokes = self._parts("stroke", key, stroke_of)
@@ -229,7 +229,7 @@ class SetFile:
             judged = ()
         document = Document(
             file=file, page=page, size=(width, height), lines=lines, verdicts=judged, strokes=strokes,
-            candidate=candidate, thumbnail=None if small is None else picture_of(small),
+            candidate=candidate, turns=turns, thumbnail=None if small is None else picture_of(small),
         )  # fmt: skip
         kept = KeptPage(key, place, document)
         self._saved[key] = _now(kept, None)
@@ -260,9 +260,11 @@ class SetFile:
         saved, document = self._saved.get(page.key) or _Saved(), page.document
         if saved.head != _head(page):
             self._connection.execute(
-                "INSERT INTO page (id, place, file, page, width, height, candidate) VALUES (?, ?, ?, ?, ?, ?, ?) "
+                "INSERT INTO page (id, place, file, page, width, height, candidate, turns) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?, ?) "
                 "ON CONFLICT (id) DO UPDATE SET place = excluded.place, file = excluded.file, page = excluded.page, "
-                "width = excluded.width, height = excluded.height, candidate = excluded.candidate",
+                "width = excluded.width, height = excluded.height, candidate = excluded.candidate, "
+                "turns = excluded.turns",
                 (page.key, *_head(page)),
             )
         if saved.verdicts is not document.verdicts:
@@ -301,7 +303,7 @@ class SetFile:
 
 def _head(page: KeptPage) -> tuple[object, ...]:
     document = page.document
-    return (page.place, document.file, document.page, *document.size, document.candidate)
+    return (page.place, document.file, document.page, *document.size, document.candidate, document.turns)
 
 
 def _now(page: KeptPage, before: _Saved | None) -> _Saved:

@@ -19,7 +19,7 @@ _WAIT_S = 0.5
 """How long another program may hold the file before it counts as in use."""
 
 PAGES = (
-    "SELECT id, place, file, page.page, width, height, candidate, verdicts, small "
+    "SELECT id, place, file, page.page, width, height, candidate, turns, verdicts, small "
     "FROM page LEFT JOIN picture ON picture.page = page.id ORDER BY place, id"
 )
 """Every page with its small picture, in order."""

@@ -31,6 +31,7 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
     ),
     ("ALTER TABLE page ADD COLUMN candidate TEXT NOT NULL DEFAULT ''",),
     ("CREATE TABLE info (name TEXT PRIMARY KEY, value TEXT NOT NULL)",),
+    ("ALTER TABLE page ADD COLUMN turns INTEGER NOT NULL DEFAULT 0",),
 )
 """Statements that lead from each version to the next; a new file runs through all of them."""
 

@@ -13,7 +13,7 @@ from checker.report import VERDICTS
 from desktop.language import tr
 
 __all__ = [
-    "CHECK_READING", "CLAIM_FALSE", "CLAIM_TRUE", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape",
+    "CARRIED_ON", "CHECK_READING", "CLAIM_FALSE", "CLAIM_TRUE", "DECLARED_RIGHT", "DECLARED_WRONG", "STYLES", "Shape",
     "VerdictStyle", "contrast", "style_of",
 ]
 
@@ -36,6 +36,7 @@ class Shape(StrEnum):
     SHIELD_CROSS = "cross in a shield"
     THREE_BARS = "three bars"
     STRUCK_BARS = "three bars struck through"
+    HOOK = "arrow round a corner"
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +83,9 @@ DECLARED_WRONG = VerdictStyle("declared wrong", "declared wrong", Shape.SHIELD_C
 CLAIM_TRUE = VerdictStyle("true for all values", "identity", Shape.THREE_BARS, "#26603F", "#86D3A6")
 CLAIM_FALSE = VerdictStyle("not true for all values", "no identity", Shape.STRUCK_BARS, "#A3132F", "#FFA0AD")
 """For a line that claims to hold whatever the letters are."""
+
+CARRIED_ON = VerdictStyle("part of a long line", "part of a line", Shape.HOOK, "#555B63", "#B9BFC6")
+"""For a line that says one thing together with the line above or below, where the verdict on both stands."""
 
 assert set(STYLES) == set(VERDICTS)
 

@@ -12,6 +12,7 @@ from desktop.language import tr, tr_later
 from desktop.maths import plain
 from desktop.overruled import counted_slip
 from desktop.sentences import in_language
+from desktop.statements import statement_of, whole_latex
 
 __all__ = [
     "TEACHER_DECIDES", "Row", "heading", "headline", "is_missing", "line_reason", "sentence", "slip_rows",
@@ -99,6 +100,8 @@ def line_reason(document: Document, index: int) -> str:
         return ""
     verdict, place = found
     row = verdict.report.lines[place]
+    if not row.reason and row.verdict in ("note", "unreadable"):
+        return _part_reason(document, verdict, place)
     if place == verdict.report.first_slip and verdict.check_reading_first:
         return in_language(verdict.reading_hint)
     if row.verdict == "slip" and verdict.check_reading_first:
@@ -106,6 +109,18 @@ def line_reason(document: Document, index: int) -> str:
     if row.verdict == "slip" and row.slip is not None:
         return sentence(row.slip.because or row.reason)
     return sentence(row.reason)
+
+
+def _part_reason(document: Document, verdict: WorkingVerdict, place: int) -> str:
+    """How a line hangs together with its neighbours, with which it says one thing."""
+    places = statement_of(document.lines, verdict.lines, place).places
+    if len(places) < 2:
+        return ""
+    if verdict.report.lines[place].verdict == "unreadable":
+        return tr("Another part of this line could not be read.")
+    if place == places[0]:
+        return tr("Goes on in line {number}.", number=verdict.lines[places[1]] + 1)
+    return tr("Carries on line {number}.", number=verdict.lines[place - 1] + 1)
 
 
 def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
@@ -116,20 +131,20 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     if verdict.report.first_slip is None or counted_slip(document, verdict) != verdict.first_slip_line:
         return ()
     row = verdict.report.lines[verdict.report.first_slip]
-    line = document.lines[verdict.lines[verdict.report.first_slip]]
+    written = whole_latex(document.lines, verdict.lines, verdict.report.first_slip)
     rows: list[Row] = []
     if row.source is not None:
-        before = verdict.lines[row.source]
-        rows.append(Row(tr("From line {number}", number=before + 1), latex=document.lines[before].latex))
+        before = whole_latex(document.lines, verdict.lines, row.source)
+        rows.append(Row(tr("From line {number}", number=verdict.lines[row.source] + 1), latex=before))
     if verdict.check_reading_first:
-        rows.append(Row(tr("Line as read"), latex=line.latex))
+        rows.append(Row(tr("Line as read"), latex=written))
         if verdict.other_reading is not None:
             index, latex = verdict.other_reading
             rows.append(Row(tr("Or line {number} says", number=index + 1), latex=latex))
         if row.reason:
             rows.append(Row(tr("As read"), text=sentence(row.reason)))
         return tuple(rows)
-    rows.append(Row(tr("Line as written"), latex=line.latex))
+    rows.append(Row(tr("Line as written"), latex=written))
     if row.slip is None:
         if row.reason:
             rows.append(Row(tr("Why"), text=sentence(row.reason)))

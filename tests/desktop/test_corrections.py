@@ -2,7 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
-from PySide6.QtGui import QNativeGestureEvent, QPointingDevice
+from PySide6.QtGui import QMouseEvent, QNativeGestureEvent, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
@@ -211,3 +211,85 @@ def test_small_mark_is_hit_within_24_pixels(qtbot, window):
     middle = window.page.mapFromScene(mark.label.center())
     assert mark.label.height() * window.page.transform().m11() < 8
     assert window.page._line_at(QPointF(middle) + QPointF(0, 10)) == mark.line
+
+
+def drag_row(window, row, onto, share, *, release=True):
+    """Drag a row of the list onto another, to a share of its height."""
+    view = window.list.viewport()
+    start = window.list.visualRect(window.list.model().index(row)).center()
+    rect = window.list.visualRect(window.list.model().index(onto))
+    end = QPoint(rect.center().x(), round(rect.top() + rect.height() * share))
+    QTest.mousePress(view, Qt.MouseButton.LeftButton, pos=start)
+    for part in (0.2, 0.6, 1.0):
+        place = QPointF(start) + (QPointF(end) - QPointF(start)) * part
+        event = QMouseEvent(
+            QEvent.Type.MouseMove, place, view.mapToGlobal(place), Qt.MouseButton.NoButton, Qt.MouseButton.LeftButton,
+            Qt.KeyboardModifier.NoModifier,
+        )  # fmt: skip
+        QApplication.sendEvent(view, event)
+    if release:
+        QTest.mouseRelease(view, Qt.MouseButton.LeftButton, pos=end)
+
+
+@pytest.mark.parametrize(
+    ("onto", "share", "order"), [(0, 0.2, (2, 0, 1, 3)), (0, 0.8, (0, 2, 1, 3)), (3, 0.8, (0, 1, 3, 2))]
+)
+def test_line_is_dragged_to_another_place_in_the_list_and_back_with_undo(qtbot, window, reader, onto, share, order):
+    document = window.document
+    before = document.lines
+    window.resize(1280, 1400)
+    QApplication.processEvents()
+    drag_row(window, 2, onto, share)
+    assert [before.index(find_like(before, line)) for line in document.lines[:4]] == list(order)
+    assert window.list.chosen == order.index(2)
+    assert reader.lines_read == 0
+    window._desk.undo_group.undo()
+    assert document.lines == before
+    settle(qtbot, window)
+
+
+def find_like(lines, wanted):
+    return next(line for line in lines if line.box == wanted.box)
+
+
+def test_drag_is_given_up_with_escape_and_shows_where_the_line_would_go(qtbot, window):
+    before = window.document.lines
+    window.resize(1280, 1400)
+    QApplication.processEvents()
+    still = window.list.grab().toImage()
+    drag_row(window, 3, 0, 0.1, release=False)
+    assert window.list.grab().toImage() != still
+    QTest.keyClick(window.list, Qt.Key.Key_Escape)
+    QTest.mouseRelease(window.list.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(5, 5))
+    assert window.document.lines == before
+
+
+def test_line_is_moved_with_keys_and_stays_in_its_working(qtbot, window):
+    document = window.document
+    before, groups = document.lines, [len(verdict.lines) for verdict in document.verdicts]
+    window.list.choose(2)
+    window.list.setFocus()
+    press(window, Qt.Key.Key_Up, CTRL | SHIFT)
+    assert document.lines[1].box == before[2].box
+    assert window.list.chosen == 1
+    settle(qtbot, window)
+    assert [len(verdict.lines) for verdict in document.verdicts] == groups
+    press(window, Qt.Key.Key_Down, CTRL | SHIFT)
+    assert [line.box for line in document.lines] == [line.box for line in before]
+    settle(qtbot, window)
+
+
+def test_line_is_joined_to_the_one_above_with_a_key_and_parted_again(qtbot, window):
+    document = window.document
+    window.list.choose(2)
+    window.list.setFocus()
+    press(window, Qt.Key.Key_J, CTRL | SHIFT)
+    assert document.lines[2].carries_on is True
+    settle(qtbot, window)
+    assert [row.verdict for row in document.verdicts[0].report.lines][1:3].count("note") == 1
+    press(window, Qt.Key.Key_J, CTRL | SHIFT)
+    assert document.lines[2].carries_on is False
+    window._desk.undo_group.undo()
+    window._desk.undo_group.undo()
+    assert document.lines[2].carries_on is None
+    settle(qtbot, window)

@@ -19,9 +19,9 @@ from desktop.line_changes import ConfirmAll, InsertLine, RemoveLine, SetReading
 from desktop.measure_kill import kill_once
 from desktop.page_changes import AwardMarks, Overrule, SetCandidate, SetStrokes
 from desktop.store import KeptPage, SetFile
-from desktop.store_file import is_set
 from desktop.store_blobs import picture_blob, picture_of, stroke_blob, stroke_of
 from desktop.store_faults import DamagedSet, FullDisk
+from desktop.store_file import is_set
 from desktop.store_schema import APPLICATION_ID, MIGRATIONS, VERSION
 from recognition.errors import InputError
 from recognition.ink import Stroke
