@@ -49,6 +49,13 @@ class Mark:
     should_be: str = ""
     is_term: bool = False
 
+    @property
+    def extent(self) -> QRectF:
+        """All that the mark may draw on."""
+        pad = self.label.height()
+        whole = self.label.united(self.line_box)
+        return (whole if self.frame is None else whole.united(self.frame)).adjusted(-pad, -pad, pad, pad)
+
 
 def text_size(document: Document) -> float:
     """Height of the type, in pixels of the picture, that reads well when the whole picture is on a screen.

@@ -103,7 +103,8 @@ class Menus(QObject):
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
         self.actions["add"].setEnabled(ready)
-        for name in ("write", "pen tool", "rubber tool", "select tool", "inkml"):
+        for name in ("write", "pen tool", "rubber tool", "select tool", "stroke+", "stroke-", "more strokes",
+                     "fewer strokes", "inkml"):
             self.actions[name].setEnabled(document is not None and is_pen_page(document))
         for name in ("confirm", "edit", "symbol", "leave", "start", "carry", "up", "down", "split", "join", "redraw",
                      "remove", "move up", "move down"):
@@ -175,6 +176,15 @@ def _entries(window: Window, desk: Desk) -> tuple[Entries, ...]:
             ("pen tool", Entry("&Pen", ["Ctrl+Alt+P"], lambda: window.writing.take_tool(PenTool.WRITE))),
             ("rubber tool", Entry("&Rubber", ["Ctrl+Alt+R"], lambda: window.writing.take_tool(PenTool.ERASE))),
             ("select tool", Entry("&Select", ["Ctrl+Alt+S"], lambda: window.writing.take_tool(PenTool.SELECT))),
+            None,
+            ("stroke+", Entry("Select the &next stroke", ["Alt+Right"], lambda: window.writing.step_selection(1),
+                              "Arrows move what is selected, Shift with arrows moves it further, Del rubs it out")),
+            ("stroke-", Entry("Select the pre&vious stroke", ["Alt+Left"],
+                              lambda: window.writing.step_selection(-1))),
+            ("more strokes", Entry("&Take one stroke more", ["Alt+Shift+Right"],
+                                   lambda: window.writing.extend_selection(1))),
+            ("fewer strokes", Entry("Take one stroke &less", ["Alt+Shift+Left"],
+                                    lambda: window.writing.extend_selection(-1))),
             None,
             ("inkml", Entry("Save drawing as &InkML…", ["Ctrl+Alt+I"], window.writing.ask_to_save)),
         ),

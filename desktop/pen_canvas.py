@@ -9,7 +9,6 @@ from collections.abc import Sequence
 import numpy as np
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QImage,
     QKeyEvent,
     QPainter,
@@ -23,6 +22,7 @@ from PySide6.QtWidgets import QWidget
 
 from desktop.language import tr
 from desktop.marks import Mark, paint_marks
+from desktop.pen_choice import CHOSEN, StrokeChoice
 from desktop.pen_drawing import INK, THICKEST, Background, draw_paper, draw_piece, draw_stroke
 from desktop.pen_input import PenInput, PenPoint, PenTool
 from desktop.pen_page import PIXELS_A_MM, erased, moved, scratched, within_lasso
@@ -30,7 +30,6 @@ from recognition.ink import Stroke
 
 __all__ = ["PenCanvas"]
 
-_CHOSEN = QColor("#1F4E9E")
 _ERASER_MM = 2.0
 _LEAST_SCALE, _LARGEST_SCALE = 0.3, 4.0
 _STEP_MM, _LARGE_STEP_MM = 1.0, 5.0
@@ -63,7 +62,7 @@ class PenCanvas(QWidget):
         self._tool = PenTool.WRITE
         self._points: list[PenPoint] = []
         self._gone: set[int] = set()
-        self._chosen: tuple[int, ...] = ()
+        self._choice = StrokeChoice()
         self._moving: QPointF | None = None
         self._shift = QPointF(0, 0)
         self._rubber: QPointF | None = None
@@ -78,7 +77,7 @@ class PenCanvas(QWidget):
         """Show other strokes."""
         if strokes is not self._strokes or page != self._page:
             if strokes is not self._strokes:
-                self._chosen = ()
+                self._choice = StrokeChoice()
             self._strokes, self._page = strokes, page
             self._draw_all()
 
@@ -124,25 +123,49 @@ class PenCanvas(QWidget):
     @property
     def chosen(self) -> tuple[int, ...]:
         """Numbers of the selected strokes."""
-        return self._chosen
+        return self._choice.numbers
 
     def select_all(self) -> None:
-        self._chosen = tuple(range(len(self._strokes)))
+        self._choose(StrokeChoice.of(range(len(self._strokes))))
+
+    def step_selection(self, by: int) -> None:
+        """Select the next (1) or the previous (-1) stroke in the order of writing."""
+        self._choose(self._choice.stepped(by, len(self._strokes)))
+
+    def extend_selection(self, by: int) -> None:
+        """Take one stroke more into the selection (1), or one less (-1)."""
+        self._choose(self._choice.extended(by, len(self._strokes)))
+
+    def _choose(self, choice: StrokeChoice) -> None:
+        self._choice = choice
+        words = tr("{count} of {total} strokes selected", count=len(choice.numbers), total=len(self._strokes))
+        self.setAccessibleDescription(words if choice.numbers else "")
+        if choice.numbers:
+            self._bring_into_view(choice.rect(self._strokes))
         self.update()
+
+    def _bring_into_view(self, rect: QRectF) -> None:
+        """Move the paper no further than it must be to show a part of it."""
+        shown = QRectF(self.from_page(rect.topLeft()), self.from_page(rect.bottomRight()))
+        room = QRectF(self.rect())
+        across = min(0.0, room.right() - shown.right()) or max(0.0, room.left() - shown.left())
+        down = min(0.0, room.bottom() - shown.bottom()) or max(0.0, room.top() - shown.top())
+        if across or down:
+            self.drag(QPointF(across, down), 1.0, room.center())
 
     def remove_selected(self) -> None:
         """Rub out what is selected."""
-        if self._chosen:
-            self._tell_without(set(self._chosen), tr("Rub out"))
+        if self._choice.numbers:
+            self._tell_without(set(self._choice.numbers), tr("Rub out"))
 
     def move_selected(self, by: QPointF) -> None:
         """Move what is selected, in pixels of the page."""
-        if self._chosen:
-            chosen = self._chosen
-            strokes = moved(self._strokes, chosen, (by.x(), by.y()))
+        if self._choice.numbers:
+            choice = self._choice
+            strokes = moved(self._strokes, choice.numbers, (by.x(), by.y()))
             self._strokes = strokes
             self.strokes_changed.emit(strokes, tr("Move strokes"))
-            self._chosen = chosen
+            self._choice = choice
             self._draw_all()
 
     # Drawing by hand ---------------------------------------------------------------------------------------------
@@ -152,13 +175,13 @@ class PenCanvas(QWidget):
         self.pen_down.emit()
         self._tool, self._points, self._gone = tool, [point], set()
         place = self.to_page(point.place)
-        if tool is PenTool.SELECT and self._chosen and self._chosen_rect().contains(place):
+        if tool is PenTool.SELECT and self._choice.numbers and self._choice.rect(self._strokes).contains(place):
             self._moving, self._shift = place, QPointF(0, 0)
             self._draw_all()
             return
         self._moving = None
-        if self._chosen:
-            self._chosen = ()
+        if self._choice.numbers:
+            self._choice = StrokeChoice()
             self.update()
         if tool is PenTool.ERASE:
             self._rub(point)
@@ -211,16 +234,17 @@ class PenCanvas(QWidget):
 
     def _tell_without(self, gone: set[int], name: str) -> None:
         self._strokes = tuple(stroke for n, stroke in enumerate(self._strokes) if n not in gone)
-        self._chosen, self._gone = (), set()
+        self._choice, self._gone = StrokeChoice(), set()
         self._draw_all()
         self.strokes_changed.emit(self._strokes, name)
 
     def _choose_within(self, points: Sequence[PenPoint]) -> None:
         places = [self.to_page(point.place) for point in points]
         lasso = np.array([(place.x(), place.y()) for place in places])
-        self._chosen = within_lasso(self._strokes, lasso)
-        if not self._chosen:  # a tap chooses the stroke under it
-            self._chosen = erased(self._strokes, lasso, reach=_ERASER_MM * PIXELS_A_MM)[-1:] if len(lasso) < 4 else ()
+        chosen = within_lasso(self._strokes, lasso)
+        if not chosen and len(lasso) < 4:  # a tap chooses the stroke under it
+            chosen = erased(self._strokes, lasso, reach=_ERASER_MM * PIXELS_A_MM)[-1:]
+        self._choice = StrokeChoice.of(chosen)
 
     def _stroke(self, points: Sequence[PenPoint]) -> Stroke:
         places = [self.to_page(point.place) for point in points]
@@ -261,9 +285,14 @@ class PenCanvas(QWidget):
                        round(area.height() * ratio))  # fmt: skip
         painter.drawImage(area, self._layer, source)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._paint_chosen(painter)
+        if self._choice.numbers:
+            painter.save()
+            painter.translate(self._offset)
+            painter.scale(self._scale, self._scale)
+            self._choice.paint(painter, self._strokes, self._shift, pixel=1 / self._scale)
+            painter.restore()
         if self._tool is PenTool.SELECT and self._points and self._moving is None:
-            painter.setPen(QPen(_CHOSEN, 1.5, Qt.PenStyle.DashLine))
+            painter.setPen(QPen(CHOSEN, 1.5, Qt.PenStyle.DashLine))
             painter.drawPolyline(QPolygonF([point.place for point in self._points]))
         if self._rubber is not None:
             painter.setPen(QPen(INK, 1.2))
@@ -273,7 +302,7 @@ class PenCanvas(QWidget):
             seen = QRectF(self.to_page(QPointF(area.topLeft())), self.to_page(QPointF(area.bottomRight())))
             painter.translate(self._offset)
             painter.scale(self._scale, self._scale)
-            near = [mark for mark in self._marks if _extent(mark).intersects(seen)]
+            near = [mark for mark in self._marks if mark.extent.intersects(seen)]
             paint_marks(painter, near, text=self._mark_text)
         painter.end()
         if self._event_times:
@@ -304,7 +333,7 @@ class PenCanvas(QWidget):
         }  # fmt: skip
         step = steps.get(Qt.Key(event.key()))
         is_large = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-        if step is not None and self._chosen:
+        if step is not None and self._choice.numbers:
             size = (_LARGE_STEP_MM if is_large else _STEP_MM) * PIXELS_A_MM
             self.move_selected(QPointF(step[0] * size, step[1] * size))
         elif step is not None:
@@ -312,7 +341,7 @@ class PenCanvas(QWidget):
         elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
             self.remove_selected()
         elif event.key() == Qt.Key.Key_Escape:
-            self._chosen = ()
+            self._choice = StrokeChoice()
             self.update()
         elif event.key() == Qt.Key.Key_A and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             self.select_all()
@@ -336,7 +365,7 @@ class PenCanvas(QWidget):
         painter = self._layer_painter()
         draw_paper(painter, self._page, self.background)
         for number, stroke in enumerate(self._strokes):
-            if number not in self._gone and not (self._moving is not None and number in self._chosen):
+            if number not in self._gone and not (self._moving is not None and number in self._choice.numbers):
                 draw_stroke(painter, stroke)
         painter.end()
         self.update()
@@ -367,29 +396,3 @@ class PenCanvas(QWidget):
         rect = QPolygonF(list(places)).boundingRect()
         room = THICKEST * self._scale + 3
         self.update(rect.adjusted(-room, -room, room, room).toAlignedRect())
-
-    def _chosen_rect(self) -> QRectF:
-        points = np.concatenate([self._strokes[n].points for n in self._chosen])
-        (left, top), (right, bottom) = points.min(axis=0), points.max(axis=0)
-        pad = 2 * PIXELS_A_MM
-        return QRectF(left, top, right - left, bottom - top).adjusted(-pad, -pad, pad, pad)
-
-    def _paint_chosen(self, painter: QPainter) -> None:
-        if not self._chosen:
-            return
-        painter.save()
-        painter.translate(self._offset)
-        painter.scale(self._scale, self._scale)
-        painter.translate(self._shift)
-        painter.setPen(QPen(_CHOSEN, 1.6 / self._scale, Qt.PenStyle.DashLine))
-        painter.drawRect(self._chosen_rect())
-        for number in self._chosen:
-            draw_stroke(painter, self._strokes[number], _CHOSEN)
-        painter.restore()
-
-
-def _extent(mark: Mark) -> QRectF:
-    """All that a mark may draw on."""
-    pad = mark.label.height()
-    whole = mark.label.united(mark.line_box)
-    return (whole if mark.frame is None else whole.united(mark.frame)).adjusted(-pad, -pad, pad, pad)

@@ -61,6 +61,18 @@ class PenCommands(QObject):
         if self._window.is_writing:
             self._window.pen.take_tool(tool)
 
+    def step_selection(self, by: int) -> None:
+        """Select the next (1) or the previous (-1) stroke."""
+        if self._window.is_writing:
+            self._window.pen.canvas.setFocus()
+            self._window.pen.canvas.step_selection(by)
+
+    def extend_selection(self, by: int) -> None:
+        """Take one stroke more into the selection (1), or one less (-1)."""
+        if self._window.is_writing:
+            self._window.pen.canvas.setFocus()
+            self._window.pen.canvas.extend_selection(by)
+
     def ask_to_save(self) -> None:
         """Save the strokes as InkML."""
         document = self._window.document

@@ -832,6 +832,26 @@
 <translation>Aus&amp;wählen</translation>
 </message>
 <message>
+<source>Select the &amp;next stroke</source>
+<translation>Den &amp;nächsten Strich auswählen</translation>
+</message>
+<message>
+<source>Arrows move what is selected, Shift with arrows moves it further, Del rubs it out</source>
+<translation>Pfeile verschieben das Ausgewählte, mit Umschalt weiter; Entf radiert es</translation>
+</message>
+<message>
+<source>Select the pre&amp;vious stroke</source>
+<translation>Den &amp;vorigen Strich auswählen</translation>
+</message>
+<message>
+<source>&amp;Take one stroke more</source>
+<translation>Einen Strich da&amp;zunehmen</translation>
+</message>
+<message>
+<source>Take one stroke &amp;less</source>
+<translation>Einen Strich we&amp;glassen</translation>
+</message>
+<message>
 <source>Save drawing as &amp;InkML…</source>
 <translation>Zeichnung als &amp;InkML speichern …</translation>
 </message>
@@ -1042,6 +1062,10 @@
 <message>
 <source>Paper</source>
 <translation>Papier</translation>
+</message>
+<message>
+<source>{count} of {total} strokes selected</source>
+<translation>{count} von {total} Strichen ausgewählt</translation>
 </message>
 <message>
 <source>Rub out</source>
