@@ -18,7 +18,8 @@ _CALLS = {"tr": (0,), "tr_later": (0,), "Entry": (0, 3), "VerdictStyle": (0, 1)}
 def texts_of_desktop() -> tuple[str, ...]:
     """Every text once, in the order of files and lines."""
     folder = Path(__file__).parents[1]
-    found = (text for path in sorted(folder.glob("*.py")) for text in texts_of(path.read_text(encoding="utf-8")))
+    modules = (*sorted(folder.glob("*.py")), *sorted((folder / "forms").glob("*.py")))
+    found = (text for path in modules for text in texts_of(path.read_text(encoding="utf-8")))
     return tuple(dict.fromkeys(found))
 
 
