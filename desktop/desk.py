@@ -27,6 +27,7 @@ from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
 from desktop.read_parts import places_of
 from desktop.reading import PageReader
+from desktop.reveal import EVERYTHING, Reveal
 from desktop.saving import Saving
 from desktop.scheme_text import Scheme, read_scheme_text
 from desktop.suggestions import Suggestions
@@ -260,13 +261,13 @@ class Desk(QObject):
             self._checker.close()
         return rested
 
-    def save(self, document: Document, path: Path) -> None:
+    def save(self, document: Document, path: Path, reveal: Reveal = EVERYTHING) -> None:
         """Save the marked picture as it stands now, under a name that ends in .png or .pdf."""
-        self._saving.save(document, path)
+        self._saving.save(document, path, reveal)
 
-    def copy(self, document: Document) -> None:
+    def copy(self, document: Document, reveal: Reveal = EVERYTHING) -> None:
         """Draw the marked picture for the clipboard; `copied` brings it."""
-        self._saving.copy(document)
+        self._saving.copy(document, reveal)
 
     @Slot(object)
     def _take_read(self, document: Document) -> None:

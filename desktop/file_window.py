@@ -15,6 +15,7 @@ from desktop.document import Document
 from desktop.language import tr, tr_later
 from desktop.notice import Notice
 from desktop.page_list import PageList, page_name
+from desktop.reveal import EVERYTHING, Reveal
 from desktop.store_file import is_set
 
 __all__ = ["FileWindow"]
@@ -36,6 +37,11 @@ class FileWindow(QMainWindow):
         self.pages = PageList()
         self.notice = Notice()
         self.setAcceptDrops(True)
+
+    @property
+    def reveal(self) -> Reveal:
+        """How much of slips is told, in the window and in what is saved of it."""
+        return EVERYTHING
 
     def open_files(self, paths: Sequence[Path]) -> None:
         """Open files on the desk; a set takes the place of what lies there."""
@@ -75,11 +81,11 @@ class FileWindow(QMainWindow):
     def save_picture(self, path: Path) -> None:
         """Save the marked picture under a name that ends in .png or .pdf, while the window goes on."""
         if self._document is not None:
-            self._desk.save(self._document, path)
+            self._desk.save(self._document, path, self.reveal)
 
     def copy_picture(self) -> None:
         if self._document is not None:
-            self._desk.copy(self._document)
+            self._desk.copy(self._document, self.reveal)
 
     @Slot(object)
     def _on_saved(self, name: str) -> None:

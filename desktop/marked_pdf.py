@@ -18,12 +18,13 @@ from PySide6.QtGui import QColor, QPageSize, QPainter, QPdfWriter
 
 from desktop.document import Document
 from desktop.language import tr
-from desktop.marked_picture import paint_photo, paint_strip, whole_size
+from desktop.marked_picture import paint_photo, whole_size
 from desktop.marks import Mark, leader_points, paint_frame, paint_label, paint_leader, place_marks, text_size
 from desktop.maths import plain
 from desktop.pdf_objects import PdfObjects, number, text_string
+from desktop.reason_strip import paint_strip
+from desktop.reveal import EVERYTHING, Reveal, shown_reason
 from desktop.whole_file import write_whole
-from desktop.wording import line_reason
 from recognition.result import Tick, no_tick
 
 __all__ = ["marked_pdf", "save_pdf"]
@@ -53,27 +54,32 @@ class _Piece:
     paint: Callable[[QPainter], None] | None = None
 
 
-def save_pdf(document: Document, path: Path, *, tick: Tick = no_tick) -> None:
+def save_pdf(
+    document: Document, path: Path, *, reveal: Reveal = EVERYTHING, tick: Tick = no_tick
+) -> None:
     """Write the marked page; in any thread.
 
     Args:
         document: the page; a snapshot where the user may go on meanwhile.
         path: the file.
+        reveal: how much of slips is told.
         tick: told of (done, total) steps; raises to stop, and then no file is written.
     Raises:
         OSError: the file cannot be written.
     """
-    content = marked_pdf([document], tick=tick)
+    content = marked_pdf([document], reveal=reveal, tick=tick)
     tick(1, 1)
     write_whole(path, content)
 
 
-def marked_pdf(documents: Sequence[Document], *, tick: Tick = no_tick) -> bytes:
+def marked_pdf(
+    documents: Sequence[Document], *, reveal: Reveal = EVERYTHING, tick: Tick = no_tick
+) -> bytes:
     """Marked pages as one PDF file.
 
     Args:
         documents: at least one page, each with its picture.
-        tick: as for `save_pdf`.
+        reveal, tick: as for `save_pdf`.
     """
     content = QByteArray()
     buffer = QBuffer(content)
@@ -87,7 +93,7 @@ def marked_pdf(documents: Sequence[Document], *, tick: Tick = no_tick) -> bytes:
     painter = QPainter()
     try:
         for document in documents:
-            sheets.append(_draw(writer, painter, document, tick))
+            sheets.append(_draw(writer, painter, document, reveal, tick))
     finally:
         if painter.isActive():
             painter.end()  # before the writer is let go, also when the user stops it
@@ -96,18 +102,18 @@ def marked_pdf(documents: Sequence[Document], *, tick: Tick = no_tick) -> bytes:
 
 
 def _draw(
-    writer: QPdfWriter, painter: QPainter, document: Document, tick: Tick
+    writer: QPdfWriter, painter: QPainter, document: Document, reveal: Reveal, tick: Tick
 ) -> tuple[float, float, list[_Piece]]:
     """Draw a page, and each of its marks on a page of its own: points a pixel, height in points, the marks."""
-    size = whole_size(document)
+    size = whole_size(document, reveal)
     scale = _WIDTH_PT / size.width()
     height = max(3, round(size.height() * scale))
     _turn_page(writer, painter, _WIDTH_PT, height)
     to_device = writer.width() / size.width()
     painter.scale(to_device, to_device)
     paint_photo(painter, document, tick)
-    paint_strip(painter, document)
-    pieces = _pieces(document, scale, height)
+    paint_strip(painter, document, reveal)
+    pieces = _pieces(document, reveal, scale, height)
     for piece in pieces:
         if piece.paint is not None:
             width_pt, height_pt = _points(piece.area, scale)
@@ -132,14 +138,14 @@ def _points(area: QRectF, scale: float) -> tuple[int, int]:
     return max(3, int(area.width() * scale) + 1), max(3, int(area.height() * scale) + 1)
 
 
-def _pieces(document: Document, scale: float, height: float) -> list[_Piece]:
+def _pieces(document: Document, reveal: Reveal, scale: float, height: float) -> list[_Piece]:
     text = text_size(document)
-    marks = place_marks(document)
+    marks = place_marks(document, reveal=reveal)
     tints, lines, frames, labels = [], [], [], []
     for mark in marks:
         colour = QColor(mark.style.on_light)
         name = f"firstslip-{document.page + 1}-{mark.line + 1}"
-        reason = _reason(document, mark)
+        reason = _reason(document, mark, reveal)
         border = b"/BS << /W %s >>" % number(text * 0.14 * scale)
         if mark.frame is not None:
             area = mark.frame.adjusted(-text * 0.3, -text * 0.3, text * 0.3, text * 0.3)
@@ -169,13 +175,13 @@ def _word(mark: Mark) -> str:
     return f"{mark.style.short}{advice}."
 
 
-def _reason(document: Document, mark: Mark) -> str:
+def _reason(document: Document, mark: Mark, reveal: Reveal) -> str:
     """What the user reads of a mark; the line is counted from 1, as on the desk."""
     return tr(
         "Line {number}: {word}. {line_reason}",
         number=mark.line + 1,
         word=mark.style.word,
-        line_reason=line_reason(document, mark.line),
+        line_reason=shown_reason(document, mark.line, reveal),
     ).strip()
 
 

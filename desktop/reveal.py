@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from checker.report import Slip
-from desktop.document import Document
-from desktop.wording import line_reason, sentence
+from desktop.document import Document, WorkingVerdict
+from desktop.language import tr
+from desktop.wording import Row, line_reason, sentence, slip_rows
 
-__all__ = ["EVERYTHING", "GRADES", "Reveal", "shown_reason"]
+__all__ = ["EVERYTHING", "GRADES", "Reveal", "shown_reason", "shown_rows"]
 
 GRADES = 3
 """Grades of hints: where it is, of what kind it is, what it should be."""
@@ -52,3 +53,18 @@ def shown_reason(document: Document, index: int, reveal: Reveal) -> str:
     if row.verdict != "slip" or verdict.check_reading_first:
         return line_reason(document, index)
     return "" if row.slip is None else " ".join(reveal.hints(row.slip))
+
+
+def shown_rows(document: Document, verdict: WorkingVerdict, reveal: Reveal) -> tuple[Row, ...]:
+    """What is told of the first slip of a working, row by row: the line, and the hints that were asked for."""
+    rows = slip_rows(document, verdict)
+    if not reveal.is_student or verdict.check_reading_first or not rows:
+        return rows
+    slip = verdict.slip
+    if slip is not None and reveal.grade(slip) == GRADES:
+        return rows
+    assert verdict.report.first_slip is not None
+    has_source = verdict.report.lines[verdict.report.first_slip].source is not None
+    hints = () if slip is None else reveal.hints(slip)
+    told = (Row(tr("Hint {number}", number=number), text=text) for number, text in enumerate(hints, start=1))
+    return (*rows[: 2 if has_source else 1], *told)

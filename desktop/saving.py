@@ -13,6 +13,7 @@ from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import marked_image, save_png
+from desktop.reveal import Reveal
 from recognition.errors import InputError
 from recognition.result import Tick
 
@@ -33,14 +34,14 @@ class Saving(QObject):
         super().__init__(parent)
         self.jobs = Jobs(self)
 
-    def save(self, document: Document, path: Path) -> None:
+    def save(self, document: Document, path: Path, reveal: Reveal) -> None:
         """Save the marked picture as it stands now, under a name that ends in .png or .pdf."""
         page = document.snapshot()
         write = save_pdf if path.suffix.lower() == ".pdf" else save_png
 
         def work(tick: Tick, give: Give) -> object:
             try:
-                write(page, path, tick=tick)
+                write(page, path, reveal=reveal, tick=tick)
             except OSError as exc:
                 log.warning("saving failed: %s", exc.strerror)
                 raise InputError(
@@ -53,10 +54,10 @@ class Saving(QObject):
 
         self._start(Job(tr("Saving {name}", name=path.name), work), self.saved)
 
-    def copy(self, document: Document) -> None:
+    def copy(self, document: Document, reveal: Reveal) -> None:
         """Draw the marked picture for the clipboard; `copied` brings it."""
         page = document.snapshot()
-        self._start(Job(tr("Copying"), lambda tick, give: marked_image(page)), self.copied)
+        self._start(Job(tr("Copying"), lambda tick, give: marked_image(page, reveal)), self.copied)
 
     def _start(self, job: Job, done: SignalInstance) -> None:
         job.progressed.connect(partial(self._show_progress, job.name))

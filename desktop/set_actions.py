@@ -88,7 +88,7 @@ class SetActions(QObject):
     def print_page(self) -> None:
         """Show how the marked page comes out on paper, and print it."""
         if self._window.document is not None:
-            PrintBox([self._window.document.snapshot()], self._window).exec()
+            PrintBox([self._window.document.snapshot()], self._window, reveal=self._window.reveal).exec()
 
     def ask_to_open(self) -> None:
         """Ask which set to open."""

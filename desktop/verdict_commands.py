@@ -40,6 +40,11 @@ class VerdictCommands(QObject):
         desk.claims.known.connect(self._on_claim_known)
         desk.marks_suggested.connect(self._on_marks_suggested)
 
+    @property
+    def reveal(self) -> Reveal:
+        """How much of slips is told now."""
+        return self._reveal
+
     def set_student(self, is_student: bool) -> None:
         """Give hints one at a time in place of the whole answer, or tell all again."""
         self._set_reveal(Reveal(is_student))

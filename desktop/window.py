@@ -24,6 +24,7 @@ from desktop.pen_commands import PenCommands
 from desktop.pen_page import PEN_PAGE
 from desktop.pen_view import PenView
 from desktop.progress import Progress
+from desktop.reveal import Reveal
 from desktop.symbol_menu import SymbolMenu
 from desktop.theme import enlarge_targets
 from desktop.verdict_card import CardArea, VerdictCard
@@ -191,6 +192,10 @@ class Window(FileWindow):
             if slips:
                 self.list.choose(slips[0])
                 self.list.setFocus()
+
+    @property
+    def reveal(self) -> Reveal:
+        return self.verdicts.reveal
 
     @property
     def is_writing(self) -> bool:

@@ -616,14 +616,6 @@
 <translation>Das Bild konnte nicht als {kind} geschrieben werden.</translation>
 </message>
 <message>
-<source>Answer</source>
-<translation>Ergebnis</translation>
-</message>
-<message>
-<source>Not checked yet.</source>
-<translation>Noch nicht geprüft.</translation>
-</message>
-<message>
 <source>missing: </source>
 <translation>fehlt: </translation>
 </message>
@@ -1146,6 +1138,14 @@
 <message>
 <source>{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, and take the picture again.</source>
 <translation>{name}: keine Schrift gefunden. Achten Sie darauf, dass die beschriebene Seite scharf und nah genug zu sehen ist, und fotografieren Sie sie noch einmal.</translation>
+</message>
+<message>
+<source>Answer</source>
+<translation>Ergebnis</translation>
+</message>
+<message>
+<source>Not checked yet.</source>
+<translation>Noch nicht geprüft.</translation>
 </message>
 <message>
 <source>Saving {name}</source>
@@ -2795,7 +2795,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>{sentence} and belongs in it: {more}</source>
-<translation>{sentence} und gehört dazu: {more}</translation>
+<translation>{sentence}, das gehört dazu: {more}</translation>
 </message>
 <message>
 <source>the product comes twice: {sentence}</source>
@@ -2844,6 +2844,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>{number} negative factors make a positive product</source>
 <translation>{number} negative Faktoren ergeben ein positives Produkt</translation>
+</message>
+<message>
+<source>1 negative factors make a negative product</source>
+<translation>1 negativer Faktor ergibt ein negatives Produkt</translation>
 </message>
 <message>
 <source>{number} negative factors make a negative product</source>
@@ -2959,7 +2963,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>there is {a}</source>
-<translation>es gibt {a}</translation>
+<translation>da steht {a}</translation>
 </message>
 <message>
 <source>this is {a}</source>
@@ -2995,11 +2999,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>{a} on the left becomes {b} on the right</source>
-<translation>{a} auf der linken Seite wird {b} auf der rechten</translation>
+<translation>{a} auf der linken Seite wird auf der rechten zu {b}</translation>
 </message>
 <message>
 <source>{a} on the right becomes {b} on the left</source>
-<translation>{a} auf der rechten Seite wird {b} auf der linken</translation>
+<translation>{a} auf der rechten Seite wird auf der linken zu {b}</translation>
 </message>
 <message>
 <source>{a} changes sides, so its sign changes too</source>
@@ -3079,11 +3083,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>{sentence}; likewise {more}</source>
-<translation>{sentence}; ebenso {more}</translation>
+<translation>{sentence}; ebenso: {more}</translation>
 </message>
 <message>
 <source>{sentence}; also {more}</source>
-<translation>{sentence}; außerdem {more}</translation>
+<translation>{sentence}; außerdem: {more}</translation>
 </message>
 <message>
 <source>{a} should be {b}</source>
@@ -3092,6 +3096,14 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>{a} should be {b} and {sentence}</source>
 <translation>statt {a} muss {b} stehen und {sentence}</translation>
+</message>
+<message>
+<source>a missing term should be {a}</source>
+<translation>es fehlt {a}</translation>
+</message>
+<message>
+<source>a missing term should be {a}: {sentence}</source>
+<translation>es fehlt {a}: {sentence}</translation>
 </message>
 <message>
 <source>{what} should be {a}</source>
@@ -4022,12 +4034,12 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>zwischen den Zeilen hat sich eine Hochzahl geändert</translation>
 </message>
 <message>
-<source>At {a} the line before is {b} and this line is {c}.</source>
-<translation>Für {a} ergibt die Zeile davor {b} und diese Zeile {c}.</translation>
+<source>At {point} the line before is {a} and this line is {b}.</source>
+<translation>Für {point} ergibt die Zeile davor {a} und diese Zeile {b}.</translation>
 </message>
 <message>
-<source>At {a} {b} is {c} and this line is {d}.</source>
-<translation>Für {a} ergibt {b} den Wert {c} und diese Zeile {d}.</translation>
+<source>At {point} {a} is {b} and this line is {c}.</source>
+<translation>Für {point} ist {a} gleich {b}, diese Zeile aber {c}.</translation>
 </message>
 <message>
 <source>At {a} the two lines have different values.</source>
@@ -4091,7 +4103,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Taken for every real value; for {a} not negative it holds, if that is given.</source>
-<translation>Geprüft für jeden reellen Wert; ist {a} nicht negativ, so stimmt es, falls das gegeben ist.</translation>
+<translation>Geprüft für alle reellen Werte; für nicht negative Werte von {a} stimmt es, falls das gegeben ist.</translation>
 </message>
 <message>
 <source>For {a}.</source>
@@ -4163,7 +4175,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>With {a} put in.</source>
-<translation>{a} wurde eingesetzt.</translation>
+<translation>Eingesetzt: {a}.</translation>
 </message>
 <message>
 <source>{a} satisfies the line before but not this line.</source>
@@ -4243,7 +4255,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Not all solutions are there: {a} is missing.</source>
-<translation>Es sind nicht alle Lösungen da: {a} fehlt.</translation>
+<translation>Es sind nicht alle Lösungen da: es fehlt {a}.</translation>
 </message>
 <message>
 <source>No value satisfies this line.</source>
@@ -4323,7 +4335,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>The angles are read as degrees.</source>
-<translation>Die Winkel sind als Grad gelesen.</translation>
+<translation>Die Winkel sind in Grad gelesen.</translation>
 </message>
 <message>
 <source>Both hold for some of the angles only; say in which quadrant the angle is.</source>
@@ -4367,11 +4379,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>The value is rounded; to {what} it is {a}.</source>
-<translation>Der Wert ist gerundet; auf {what} ist er {a}.</translation>
+<translation>Der Wert ist gerundet; auf {what} genau ist er {a}.</translation>
 </message>
 <message>
 <source>To {what} the value is {a}.</source>
-<translation>Auf {what} ist der Wert {a}.</translation>
+<translation>Auf {what} gerundet ist der Wert {a}.</translation>
 </message>
 <message>
 <source>1 d.p.</source>
@@ -4532,6 +4544,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>From the lines before together.</source>
 <translation>Aus den Zeilen davor zusammen.</translation>
+</message>
+<message>
+<source>From lines {number} together.</source>
+<translation>Aus Zeile {number}.</translation>
 </message>
 <message>
 <source>From lines {a} together.</source>

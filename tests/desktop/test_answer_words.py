@@ -10,9 +10,9 @@ from desktop.card import card_of
 from desktop.desk import Desk
 from desktop.desk_line import Override
 from desktop.document import WorkingVerdict
-from desktop.marked_picture import _strip
 from desktop.page_changes import Overrule
 from desktop.pipeline import judge_lines
+from desktop.reason_strip import strip_items
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.summary_page import page_section
 from desktop.typed_page import typed_document
@@ -42,14 +42,14 @@ def answers(document, reveal=EVERYTHING):
 def test_answer_stands_on_card_under_the_picture_and_on_the_summary_page(qapp, lines, words):
     document = judged(lines)
     assert all(card_of(document, index, EVERYTHING).answer == words for index in range(len(lines)))
-    assert ("Answer", words) in [(item.label, item.text) for item in _strip(document)]
+    assert ("Answer", words) in [(item.label, item.text) for item in strip_items(document)]
     assert words in page_section(document, "page", b"")
 
 
 def test_nothing_is_said_where_the_checker_says_nothing(qapp):
     document = judged([r"\text{so}", "2x+"])
     assert answers(document) == [""] * len(document.verdicts)
-    assert "Answer" not in [item.label for item in _strip(document)]
+    assert "Answer" not in [item.label for item in strip_items(document)]
     assert "Answer" not in page_section(document, "page", b"")
 
 

@@ -20,7 +20,7 @@ from desktop.settings import Settings
 from desktop.theme import LEAST_TARGET, ground, ink, mix, quiet, state_colour, verdict_colour
 from desktop.translation import install
 from desktop.verdict_card import CardArea
-from desktop.verdict_style import CHECK_READING, STYLES, contrast
+from desktop.verdict_style import CARRIED_ON, CHECK_READING, STYLES, contrast
 from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True)
@@ -133,7 +133,7 @@ def test_text_has_contrast_in_both_schemes(qapp, scheme):
     window = palette.color(QPalette.ColorRole.Window).name()
     grounds = [ground(palette).name(), window]
     texts = [ink(palette), quiet(palette), *(state_colour(state, palette) for state in State)]
-    texts += [verdict_colour(style, palette) for style in (*STYLES.values(), CHECK_READING)]
+    texts += [verdict_colour(style, palette) for style in (*STYLES.values(), CHECK_READING, CARRIED_ON)]
     for text in texts:
         for behind in grounds:
             assert contrast(text.name(), behind) >= 4.5, (text.name(), behind)
@@ -145,7 +145,7 @@ def test_text_has_contrast_in_both_schemes(qapp, scheme):
 def test_signs_that_are_no_text_have_contrast(qapp, scheme):
     """WCAG 2.2, 1.4.11: 3 to 1 for the shapes of verdicts on the list's ground and on the window's."""
     palette = schemes()[scheme]
-    for style in (*STYLES.values(), CHECK_READING):
+    for style in (*STYLES.values(), CHECK_READING, CARRIED_ON):
         for role in (QPalette.ColorRole.Base, QPalette.ColorRole.Window):
             assert contrast(verdict_colour(style, palette).name(), palette.color(role).name()) >= 3
 

@@ -9,15 +9,20 @@ import numpy as np
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
+from PySide6.QtGui import QImage
 from PySide6.QtPrintSupport import QPrinter
 
 from checker.report import LineReport, Report, Slip
+from desktop.desk import Desk
 from desktop.desk_line import DeskLine, State
 from desktop.document import Document, WorkingVerdict
 from desktop.marked_pdf import marked_pdf
 from desktop.pdf_objects import PdfObjects, number, text_string
 from desktop.printing import print_pages
+from desktop.reason_strip import strip_items
+from desktop.reveal import GRADES, Reveal
 from desktop.verdict_style import STYLES
+from desktop.window import Window
 from recognition.result import Box, Candidate, Token
 
 SLIP = Slip("sign-product", "+ 8 t", (5, 10), "-8t", "-2t times +4 is -8t", "= 5t-8t")
@@ -195,3 +200,40 @@ def test_page_is_printed_whole_on_a_sheet(qapp, tmp_path):
         assert len(pdf) == 2
         assert "does not follow" in pdf[1].get_textpage().get_text_bounded()
         assert "teacher decides" in pdf[1].get_textpage().get_text_bounded()
+
+
+SECRETS = ("−8t", "times", "-8t")
+
+
+@pytest.mark.parametrize("grade", [0, 1, 2, 3])
+def test_saved_picture_tells_no_more_than_the_hints_that_were_asked_for(qapp, grade):
+    document = page()
+    reveal = Reveal(is_student=True, grades={SLIP: grade})
+    told = " ".join(f"{item.label} {item.text} {item.latex}" for item in strip_items(document, reveal))
+    annotated = annotations(marked_pdf([document], reveal=reveal))
+    words = " ".join(one["contents"] for one in annotated)
+    assert ("Should be" in told) is (grade == GRADES)
+    assert ("should be" in words) is (grade == GRADES)
+    assert f"Hint {grade}" in told if 0 < grade < GRADES else "Hint" not in told
+    if grade < 2:
+        assert not any(secret in told + words for secret in SECRETS)
+    frames = [one["rect"] for one in annotated if one["kind"] == pdfium.FPDF_ANNOT_SQUARE]
+    widths = [(right - left) * 1000 / 595 for left, _, right, _ in frames]
+    assert (widths[0] < 200) is (grade > 0)  # the term of 110 pixels is framed from the first hint on, before that
+    assert "does not follow" in words  # the whole line of 400
+
+
+def test_window_saves_what_it_shows_in_hints_only_mode(qtbot, tmp_path):
+    desk = Desk()
+    window = Window(desk)
+    qtbot.addWidget(window)
+    document = page()
+    desk.lay(document)
+    sizes = {}
+    for name in ("teacher", "student"):
+        window.menus.actions["student"].setChecked(name == "student")
+        with qtbot.waitSignal(desk.saved, timeout=30_000):
+            window.save_picture(tmp_path / f"{name}.png")
+        sizes[name] = QImage(str(tmp_path / f"{name}.png")).height()
+    assert sizes["student"] < sizes["teacher"]  # the strip is shorter by what is kept back
+    window.close()

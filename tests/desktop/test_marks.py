@@ -15,11 +15,11 @@ from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import marked_image, marked_page, save_png
 from desktop.marks import place_marks
 from desktop.places import token_spans
-from desktop.verdict_style import CHECK_READING, STYLES, contrast
+from desktop.verdict_style import CARRIED_ON, CHECK_READING, STYLES, contrast
 from recognition.result import Box, Candidate, Token
 
 PAPERS = ["#ffffff", "#f4ecd8", "#808080", "#202020", "#000000"]
-ALL = [*STYLES.values(), CHECK_READING]
+ALL = [*STYLES.values(), CHECK_READING, CARRIED_ON]
 
 
 def test_contrast_of_black_on_white_is_21():

@@ -10,11 +10,11 @@ from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import LineMark, Override
 from desktop.mark_text import awards_to_lines, marks_text, read_marks
-from desktop.marked_picture import _strip
 from desktop.overruled import counted_slip, counted_style
 from desktop.page_changes import Overrule
 from desktop.page_list import page_state
 from desktop.pipeline import judge_lines, marks_of
+from desktop.reason_strip import strip_items
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.scheme_text import read_scheme_text
 from desktop.summary_page import page_section
@@ -236,4 +236,4 @@ def test_own_word_counts_in_page_list_picture_and_summary(qtbot, window):
     section = page_section(document, "page", b"")
     assert "declared right" in section
     assert "written beside it" in section
-    assert any("Declared right. written beside it" in item.text for item in _strip(document))
+    assert any("Declared right. written beside it" in item.text for item in strip_items(document))

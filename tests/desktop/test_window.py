@@ -390,13 +390,13 @@ def test_keys_are_listed_from_the_menus(qtbot, window):
 
 def test_text_of_the_window_keeps_its_contrast_in_light_and_dark(qtbot, window, qapp):
     from desktop.theme import ground, quiet, state_colour, verdict_colour
-    from desktop.verdict_style import CHECK_READING, STYLES, contrast
+    from desktop.verdict_style import CARRIED_ON, CHECK_READING, STYLES, contrast
 
     for base in ("#ffffff", "#1d2023"):
         palette = QPalette(QColor(base))
         palette.setColor(QPalette.ColorRole.Base, QColor(base))
         back = ground(palette).name()
-        colours = [verdict_colour(style, palette) for style in (*STYLES.values(), CHECK_READING)]
+        colours = [verdict_colour(style, palette) for style in (*STYLES.values(), CHECK_READING, CARRIED_ON)]
         colours += [state_colour(state, palette) for state in State] + [quiet(palette)]
         assert min(contrast(colour.name(), back) for colour in colours) >= 4.5
 
