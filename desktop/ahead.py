@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from desktop.document import WorkingVerdict
 from desktop.maths import MathsError, tidy, typeset
+from desktop.sentences import latex_in_language
 from recognition.result import Candidate
 
 __all__ = ["load_parser", "typeset_readings", "typeset_slips"]
@@ -33,7 +34,7 @@ def typeset_slips(verdicts: Sequence[WorkingVerdict]) -> None:
     for verdict in verdicts:
         if verdict.slip is not None:
             for latex in (verdict.slip.term, verdict.slip.should_be, verdict.slip.repaired):
-                _typeset_one(latex)
+                _typeset_one(latex_in_language(latex))
 
 
 def _typeset_one(latex: str) -> None:

@@ -13,6 +13,7 @@ from desktop.document import Document
 from desktop.language import tr
 from desktop.overruled import counted_style
 from desktop.reveal import GRADES, Reveal
+from desktop.sentences import in_language, latex_in_language
 from desktop.statements import whole_latex
 from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, STYLES, VerdictStyle
 from desktop.wording import Row, is_missing, line_reason, sentence
@@ -61,7 +62,7 @@ def claim_card(index: int, latex: str, claim: Claim) -> Card:
         if text
     ]
     if claim.counterexample:
-        rows.append(Row(tr("Fails at"), text=claim.counterexample))
+        rows.append(Row(tr("Fails at"), text=in_language(claim.counterexample)))
     rows.append(Row(tr("Why"), text=sentence(claim.reason)))
     return Card(index, style, tr("Line {number}: {word}", number=index + 1, word=style.word), tuple(rows))
 
@@ -132,9 +133,10 @@ def _slip_rows(slip: Slip, *, says_why: bool) -> list[Row]:
     if slip.term and not is_missing(slip):
         rows.append(Row(tr("Written"), latex=slip.term))
     if slip.should_be:
-        rows.append(Row(tr("Missing") if is_missing(slip) else tr("Should be"), latex=slip.should_be))
+        label = tr("Missing") if is_missing(slip) else tr("Should be")
+        rows.append(Row(label, latex=latex_in_language(slip.should_be)))
     if slip.because and says_why:
         rows.append(Row(tr("Why"), text=sentence(slip.because)))
     if slip.repaired:
-        rows.append(Row(tr("Line put right"), latex=slip.repaired))
+        rows.append(Row(tr("Line put right"), latex=latex_in_language(slip.repaired)))
     return rows

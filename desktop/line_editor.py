@@ -17,6 +17,7 @@ from desktop.latex_field import LatexField
 from desktop.maths import MathsError, plain, tidy, typeset
 from desktop.maths_picture import paint_maths
 from desktop.preview import Preview
+from desktop.sentences import in_language
 from desktop.theme import ink, quiet, state_colour
 
 __all__ = ["LineEditor", "parse_problem"]
@@ -37,7 +38,7 @@ def parse_problem(latex: str) -> tuple[str, int] | None:
         parse_line(rest)
     except InputError as exc:
         position = getattr(exc, "position", len(rest)) + len(label)
-        return plain(str(exc)), min(position, len(latex))
+        return plain(in_language(str(exc))), min(position, len(latex))
     return None
 
 

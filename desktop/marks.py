@@ -18,6 +18,7 @@ from desktop.maths_picture import paint_maths
 from desktop.overruled import counted_style
 from desktop.places import span_box
 from desktop.reveal import EVERYTHING, GRADES, Reveal
+from desktop.sentences import latex_in_language
 from desktop.verdict_style import VerdictStyle
 from desktop.wording import is_missing
 from recognition.result import Box
@@ -144,7 +145,7 @@ def _mark(
     told = is_slip and grade == GRADES and not verdict.check_reading_first
     if told and row.slip is not None and row.slip.should_be:
         advice = tr("missing: ") if is_missing(row.slip) else tr("should be ")
-        should_be = row.slip.should_be
+        should_be = latex_in_language(row.slip.should_be)
     size = _label_size(style.short, advice, should_be, text)
     others = [rect for rect in taken if rect != _rect(line.box)]
     label = _free_place(size, _rect(line.box), frame or _rect(line.box), page, others, text)

@@ -16,7 +16,7 @@ __all__ = [
 ]
 
 _SPACED_DIGITS = re.compile(r"(?<=[\d.])\s+(?=[\d.])")
-_SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![a-zA-Z]))")
+_SPACED_FACTOR = re.compile(r"(?<=\d)\s+(?=[a-z](?![^\W\d_]))")
 _VIEW_BOX = re.compile(r'viewBox="([-\d.e]+) ([-\d.e]+) ([-\d.e]+) ([-\d.e]+)"')
 _WORD = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
 _SIGN = re.compile(r"((?:[=<>(\[{,]|\\(?:leq?|geq?|neq?|times|cdot|div|equiv|approx|Rightarrow))\s*)([-+])(?!\s*\})")

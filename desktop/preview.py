@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from desktop.language import tr
 from desktop.maths import MathsError, plain, typeset
 from desktop.maths_picture import paint_maths
+from desktop.sentences import in_language
 from desktop.theme import ground, ink, mix, quiet
 
 __all__ = ["Preview"]
@@ -54,6 +55,6 @@ class Preview(QWidget):
             typeset(self._latex, size=round(size, 1))
         except MathsError as exc:
             painter.setPen(quiet(palette))
-            painter.drawText(inner, int(Qt.AlignmentFlag.AlignVCenter), str(exc))
+            painter.drawText(inner, int(Qt.AlignmentFlag.AlignVCenter), in_language(str(exc)))
             return
         paint_maths(painter, inner, self._latex, size=size, colour=ink(palette))

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QLabel, QPlainTextEdit,
 from checker.errors import InputError
 from desktop.language import tr, tr_later
 from desktop.scheme_text import Scheme, read_scheme_text
+from desktop.sentences import in_language
 from desktop.theme import enlarge_targets
 from desktop.wording import TEACHER_DECIDES
 
@@ -62,7 +63,7 @@ class SchemeBox(QDialog):
         try:
             self.schemes = read_scheme_text(self.text)
         except InputError as exc:
-            self._problem.setText(str(exc))
+            self._problem.setText(in_language(str(exc)))
             self._problem.show()
             return
         super().accept()

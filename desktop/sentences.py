@@ -12,10 +12,10 @@ from collections.abc import Callable
 from functools import cache, lru_cache
 
 from desktop.forms import TEMPLATES
-from desktop.forms.matching import HOLE, Form, formula, indexed
-from desktop.language import tr
+from desktop.forms.matching import HOLE, NAMES, Form, formula, indexed
+from desktop.language import has_decimal_comma, tr
 
-__all__ = ["TEMPLATES", "in_language", "latex_in_language"]
+__all__ = ["TEMPLATES", "in_language", "latex_in_language", "with_capital"]
 
 LONGEST = 4000
 """Characters of a sentence that is translated; none of ours is longer."""
@@ -25,6 +25,8 @@ _JOINT = re.compile(r"(?<=[.!?])\s+|;\s+|:\s+")
 _IN_MATHS = re.compile(r"\\text\s*\{\s*([^{}]*?)\s*\}")
 _FREE = frozenset({"name", "other"})
 _COUNTS = frozenset({"number", "count", "total"})
+_DECIMAL = re.compile(r"\d\.\d")
+_POINT = re.compile(r"\S+ = \S+(?: and \S+ = \S+)*")
 _UNWRITABLE = "the right term"
 """Stands for a term that the checker cannot write."""
 _DIGITS = re.compile(r"\d+")
@@ -35,7 +37,7 @@ def in_language(sentence: str) -> str:
     token = tr(TEMPLATES[0])
     if not sentence or token == TEMPLATES[0] or len(sentence) > LONGEST:
         return sentence
-    return _remembered(sentence, token)
+    return _remembered(sentence, (token, has_decimal_comma()))
 
 
 def latex_in_language(latex: str) -> str:
@@ -43,8 +45,17 @@ def latex_in_language(latex: str) -> str:
     return _IN_MATHS.sub(lambda found: rf"\text{{ {in_language(found[1])} }}", latex)
 
 
+def with_capital(text: str) -> str:
+    """A sentence with a capital at its beginning, unless a formula stands there: "sin x is 1", "ab times 2 is 2ab"."""
+    first = re.match(r"[^\W\d_]{2,}(?=[\s,:;]|$)", text)
+    if first is None or first[0] in NAMES:
+        return text
+    is_word = len(first[0]) > 3 or first[0].lower() in _first_words(tr(TEMPLATES[0]))
+    return text[:1].upper() + text[1:] if is_word else text
+
+
 @lru_cache(maxsize=4096)
-def _remembered(sentence: str, token: str) -> str:
+def _remembered(sentence: str, language: tuple[str, bool]) -> str:
     bare = sentence.strip()
     told = _Telling().told(bare)
     return sentence if told is None else sentence.replace(bare, told, 1)
@@ -81,7 +92,7 @@ class _Telling:
             first = self._whole(sentence[: joint.start()])
             rest = None if first is None else self._told(sentence[joint.end() :])
             if first is not None and rest is not None:
-                return first + joint[0] + (_with_capital(rest) if joint[0].isspace() else rest)
+                return first + joint[0] + (with_capital(rest) if joint[0].isspace() else rest)
         return None
 
     def _whole(self, sentence: str) -> str | None:
@@ -96,7 +107,7 @@ class _Telling:
                     continue
                 told = _filled(tr(form.template), filled)
                 if bare[:1].isupper() and form.template[:1].islower():
-                    told = _with_capital(told)
+                    told = with_capital(told)
                 told = told.removesuffix(".")
                 return f"{told}." if has_stop and told[-1:] not in ".!?" else told
         return None
@@ -110,9 +121,11 @@ class _Telling:
             return text if text == text.strip() and "\n" not in text else None
         if hole in _COUNTS:
             return text if _DIGITS.fullmatch(text) else None
-        if len(hole) == 1:
+        if hole == "point" and _POINT.fullmatch(text) is None:
+            return None
+        if len(hole) == 1 or hole == "point":
             told = tr(text) if text == _UNWRITABLE else formula(text, _lexicon(), tr)
-            return told if told is None else self._with_words(told)
+            return told if told is None else self._with_words(_listed(told))
         told = None if text != text.strip() else self._told(text)
         return told.removesuffix(".") if told is not None and hole == "what" else told
 
@@ -121,8 +134,9 @@ def _filled(template: str, values: dict[str, str]) -> str:
     return HOLE.sub(lambda hole: values.get(hole[1], hole[0]), template)
 
 
-def _with_capital(text: str) -> str:
-    return text[:1].upper() + text[1:] if re.match(r"[^\W\d_]{2}", text) else text
+def _listed(formulas: str) -> str:
+    """Formulas one after the other, parted by semicolons where a comma would be taken for a decimal one."""
+    return formulas.replace(", ", "; ") if has_decimal_comma() and _DECIMAL.search(formulas) else formulas
 
 
 @cache
@@ -133,6 +147,11 @@ def _forms() -> tuple[Form, ...]:
 @cache
 def _candidates() -> Callable[[str], list[Form]]:
     return indexed(_forms())
+
+
+@lru_cache(maxsize=4)
+def _first_words(token: str) -> frozenset[str]:
+    return frozenset(text.split()[0].lower() for form in _forms() for text in (form.template, tr(form.template)))
 
 
 @cache

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 
 from checker.report import Slip
@@ -11,7 +10,7 @@ from desktop.document import Document, WorkingVerdict
 from desktop.language import tr, tr_later
 from desktop.maths import plain
 from desktop.overruled import counted_slip
-from desktop.sentences import in_language
+from desktop.sentences import in_language, latex_in_language, with_capital
 from desktop.statements import statement_of, whole_latex
 
 __all__ = [
@@ -153,11 +152,12 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
     if slip.term and not is_missing(slip):
         rows.append(Row(tr("Term"), latex=slip.term))
     if slip.should_be:
-        rows.append(Row(tr("Missing") if is_missing(slip) else tr("Should be"), latex=slip.should_be))
+        label = tr("Missing") if is_missing(slip) else tr("Should be")
+        rows.append(Row(label, latex=latex_in_language(slip.should_be)))
     if slip.because:
         rows.append(Row(tr("Why"), text=sentence(slip.because)))
     if slip.repaired:
-        rows.append(Row(tr("Line put right"), latex=slip.repaired))
+        rows.append(Row(tr("Line put right"), latex=latex_in_language(slip.repaired)))
     if row.reason and row.reason != slip.because:
         rows.append(Row(tr("Check") if slip.because else tr("Why"), text=sentence(row.reason)))
     return tuple(rows)
@@ -165,9 +165,7 @@ def slip_rows(document: Document, verdict: WorkingVerdict) -> tuple[Row, ...]:
 
 def sentence(words: str) -> str:
     """The words in plain signs, with a capital and a full stop."""
-    text = plain(in_language(words)).strip()
-    if re.match(r"[a-z]{2}", text):
-        text = text[0].upper() + text[1:]
+    text = plain(with_capital(in_language(words).strip())).strip()
     return text if not text or text[-1] in ".!?" else f"{text}."
 
 

@@ -1,7 +1,8 @@
 """A sentence known by its form: the literal parts of a template, and what may stand in the holes between them. No Qt.
 
-A hole with one letter as its name holds a formula, or several joined by words; `name` holds whatever a file or a mark
-is called; `number` holds digits; every other hole holds a sentence or a noun that is known by a form of its own.
+A hole with one letter as its name holds a formula, or several joined by words, and `point` the values of letters;
+`name` and `other` hold whatever a file or a mark is called; `number`, `count` and `total` hold digits; every other hole
+holds a sentence or a noun that is known by a form of its own.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-__all__ = ["HOLE", "Form", "formula", "indexed"]
+__all__ = ["HOLE", "NAMES", "Form", "formula", "indexed"]
 
 HOLE = re.compile(r"\{([a-z]+)\}")
 """A hole of a template."""
@@ -22,14 +23,14 @@ _COMMAND = re.compile(r"\\(?:text|mathrm|mbox|operatorname)\s*\{[^{}]*\}|\\[A-Za
 _LONG_RUN = re.compile(r"[A-Za-z]{4,}")
 _SIGN = re.compile(r"[\d^_={}\\+*/]")
 _OPERATOR = re.compile(r"[^A-Za-z0-9]+")
-_NAMES = """
+_WRITTEN = """
     sin cos tan sec csc cosec cot arcsin arccos arctan sinh cosh tanh sech cosech coth arsinh arcosh artanh log ln lg
     exp max min lim det mod gcd lcm hcf alpha beta gamma delta epsilon zeta eta theta iota kappa lambda mu nu xi rho
     sigma tau upsilon phi chi psi omega Delta Gamma Theta Lambda Sigma Phi Psi Omega pi Pi infty
 """
-_FUNCTIONS = frozenset(_NAMES.split())
+NAMES = frozenset(_WRITTEN.split())
 """Names of functions and letters that may stand without a backslash."""
-_JOINERS = {"and": "and", "or": "or", "times": "times"}
+_JOINERS = frozenset({"and", "or", "times"})
 _AS_PRODUCT = frozenset({"as", "at", "in", "is", "an", "be", "by", "to", "on"})
 """English words that a product of two letters may look like: v = u + at."""
 
@@ -162,9 +163,11 @@ def formula(text: str, lexicon: frozenset[str], word: Callable[[str], str]) -> s
     around = ["=", *words, "="]
     for at, look in enumerate(words):
         if look in _JOINERS and 0 < at < len(words) - 1:
-            told[2 * at] = word(_JOINERS[look])
+            told[2 * at] = word(look)
         elif not _is_maths(look, around[at], around[at + 2], lexicon):
             return None
+    for at in [2 * at for at, look in enumerate(words) if look == "and"][:-1]:
+        told[at - 1], told[at] = ",", ""  # x = 1, y = 2 and z = 3
     return "".join(told.get(at, piece) for at, piece in enumerate(pieces))
 
 
@@ -179,10 +182,10 @@ def _is_maths(piece: str, before: str, after: str, lexicon: frozenset[str]) -> b
     """Whether this piece, between its neighbours, belongs to a formula and is no English word."""
     found = _LETTERS.fullmatch(piece)
     if found is None:
-        runs = [run for run in _LONG_RUN.findall(piece) if run not in _FUNCTIONS]
+        runs = [run for run in _LONG_RUN.findall(piece) if run not in NAMES]
         return not runs or (_SIGN.search(piece) is not None and not any(run.lower() in lexicon for run in runs))
     letters = found[1]
-    if len(letters) < 2 or letters in _FUNCTIONS:
+    if len(letters) < 2 or letters in NAMES:
         return True
     is_between = all(_OPERATOR.fullmatch(beside) or beside in _JOINERS for beside in (before, after))
     if letters.lower() in lexicon:

@@ -8,8 +8,8 @@ __all__ = ["TEMPLATES"]
 
 TEMPLATES: tuple[str, ...] = (
     # Values compared
-    tr_later("At {a} the line before is {b} and this line is {c}."),
-    tr_later("At {a} {b} is {c} and this line is {d}."),
+    tr_later("At {point} the line before is {a} and this line is {b}."),
+    tr_later("At {point} {a} is {b} and this line is {c}."),
     tr_later("At {a} the two lines have different values."),
     tr_later("At {a} the two lines differ by {b}."),
     tr_later("the two lines have different values"),
@@ -143,6 +143,7 @@ TEMPLATES: tuple[str, ...] = (
     tr_later("Vectors are not judged."),
     tr_later("It does not follow from the line before; it may be a further equation. Say which is meant."),
     tr_later("From the lines before together."),
+    tr_later("From lines {number} together."),
     tr_later("From lines {a} together."),
     tr_later("Judged from line {number}, as line {count} could not be read."),
     # What a line is

@@ -5,11 +5,11 @@ import re
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QTranslator
+from PySide6.QtCore import QLocale, QTranslator
 
 from desktop.forms import TEMPLATES
 from desktop.forms.matching import HOLE
-from desktop.sentences import in_language, latex_in_language
+from desktop.sentences import in_language, latex_in_language, with_capital
 from desktop.translation import install
 from tests.desktop.sentence_literals import literals
 
@@ -110,6 +110,14 @@ def german(qapp):
         translator.deleteLater()
 
 
+@pytest.fixture
+def comma():
+    before = QLocale()
+    QLocale.setDefault(QLocale(QLocale.Language.German))
+    yield
+    QLocale.setDefault(before)
+
+
 def is_known(sentence: str) -> bool:
     bare = sentence.strip(" :;,")
     return in_language(bare) != bare
@@ -163,7 +171,7 @@ def test_solutions_are_joined_in_german(german):
 
 @pytest.mark.parametrize("template", TEMPLATES)
 def test_form_is_translated_as_a_whole_and_keeps_what_stands_in_it(german, template):
-    values = {"number": "3", "count": "4", "total": "5", "name": "plan 2.pdf", "other": "JPEG"}
+    values = {"number": "3", "count": "4", "total": "5", "point": "x = 1", "name": "plan 2.pdf", "other": "JPEG"}
     inner = "the line before has 7y"
     filled = HOLE.sub(lambda hole: values.get(hole[1], f"-3{hole[1]}" if len(hole[1]) == 1 else inner), template)
     if "{what}" in template:
@@ -182,6 +190,8 @@ def test_form_is_translated_as_a_whole_and_keeps_what_stands_in_it(german, templ
      "Für x = 1 und y = 2 ergibt die Zeile davor 7 und diese Zeile -17."),
     ("3 times 4 times -x is -12x: one factor is negative, so the product is negative",
      "3 mal 4 mal -x ist -12x: ein Faktor ist negativ, also ist das Produkt negativ"),
+    ("At a = 1 and b = -2 and x = 3 f(x) is 4 and this line is 0.",
+     "Für a = 1, b = -2 und x = 3 ist f(x) gleich 4, diese Zeile aber 0."),
     (r"the line before has \frac{ab}{c}", r"in der Zeile davor steht \frac{ab}{c}"),
     # letters side by side are a product, not an English word
     ("the line before has at", "in der Zeile davor steht at"),
@@ -192,7 +202,7 @@ def test_form_is_translated_as_a_whole_and_keeps_what_stands_in_it(german, templ
     ("every term is divided: 6x divided by 2 is 3x, which is -3x here",
      "jedes Glied wird dividiert: 6x geteilt durch 2 ist 3x, was hier -3x ergibt"),
     ("Rounded to 2 d.p..", "Gerundet auf 2 Nachkommastellen."),
-    ("To 3 s.f. the value is 2.45.", "Auf 3 geltende Ziffern ist der Wert 2.45."),
+    ("To 3 s.f. the value is 2.45.", "Auf 3 geltende Ziffern gerundet ist der Wert 2.45."),
     ("At character 8: a closing brace } expected. Edit the line there.",
      "Bei Zeichen 8 wird erwartet: eine schließende geschweifte Klammer }. Ändern Sie die Zeile dort."),
     # half of it is not known, so all of it stays
@@ -201,6 +211,21 @@ def test_form_is_translated_as_a_whole_and_keeps_what_stands_in_it(german, templ
 ])  # fmt: skip
 def test_sentence_in_german(german, english, expected):
     assert in_language(english) == expected
+
+
+@pytest.mark.parametrize(("text", "expected"), [
+    ("über dem Nenner", "Über dem Nenner"), ("das Minus", "Das Minus"), ("sin x ist 1", "sin x ist 1"),
+    ("abc mal 2 ist 2abc", "abc mal 2 ist 2abc"), ("a = 2 erfüllt", "a = 2 erfüllt"), ("", ""),
+    ("beide Seiten", "Beide Seiten"),
+    ("in der Zeile davor steht 3x", "In der Zeile davor steht 3x"), ("theta = 1 erfüllt", "theta = 1 erfüllt"),
+])  # fmt: skip
+def test_sentence_begins_with_a_capital_and_a_formula_does_not(german, text, expected):
+    assert with_capital(text) == expected
+
+
+def test_list_of_decimals_is_parted_by_semicolons_where_a_comma_is_decimal(german, comma):
+    assert in_language("Solutions are lost: x = 0.5, 1.5.") == "Es gehen Lösungen verloren: x = 0.5; 1.5."
+    assert in_language("Solutions are lost: x = 2, 3.") == "Es gehen Lösungen verloren: x = 2, 3."
 
 
 WORDS = sorted({word for template in TEMPLATES for word in re.findall(r"[\w{}.:;,-]+", template)})
