@@ -14,6 +14,13 @@ __all__ = ["InkMask", "background", "evened", "ink_mask"]
 _SMALL_SIDE = 360
 """Longer side in pixels of the picture on which the background is estimated."""
 
+_TILE = 48
+"""Pixels of a tile in which the paper's grain is measured."""
+_NOISE = 4.5
+"""Spreads of the paper's grain by which ink is darker than paper."""
+_LEVEL_REACH = 30.0
+"""Grey levels by which the evened paper may differ from place to place."""
+
 
 @dataclass(frozen=True, slots=True)
 class InkMask:
@@ -53,32 +60,68 @@ def evened(grey: NDArray[np.uint8], paper: NDArray[np.uint8]) -> NDArray[np.uint
     return np.asarray(cv2.divide(grey, stretched, scale=255), dtype=np.uint8)
 
 
-def ink_mask(even: NDArray[np.uint8], inside: NDArray[np.uint8]) -> InkMask:
+def ink_mask(
+    even: NDArray[np.uint8], inside: NDArray[np.uint8], *, grain: NDArray[np.uint8] | None = None
+) -> InkMask:
     """Mark ink by two thresholds: a pixel fainter than ink counts when it touches one that is surely ink.
 
     Args:
         even: evened grey.
         inside: 255 where ink is looked for: on the sheet, off its printed lines.
+        grain: the page that shows the grain of the paper, where `even` was wiped in parts.
     """
     values: NDArray[Any] = even[inside > 0]
     if values.size < 64:
         return InkMask(np.zeros_like(even), 0.0, 0.0, 0.0)
     sample = values[:: max(1, values.size // 200_000)].astype(np.float32)
     paper = float(np.median(sample))
-    upper = sample[sample >= paper - 40]
-    noise = 1.4826 * float(np.median(np.abs(upper - paper)))
-    faint = paper - max(22.0, 4.5 * noise)
-    dark = sample[sample < faint]
     paper_share = float(np.mean(sample > paper - 45))
-    if dark.size < 16:
+    level, noise = _paper_around(even if grain is None else grain, inside, paper)
+    faint = cv2.subtract(level, cv2.max(noise * _NOISE, 22.0))
+    dark = (even < faint) & (inside > 0)
+    sample = even[dark].astype(np.float32)
+    sample = sample[:: max(1, sample.size // 100_000)]
+    if sample.size < 16:
         return InkMask(np.zeros_like(even), 0.0, 0.0, paper_share)
-    depth = paper - float(np.percentile(dark, 30))
-    deepest = paper - float(np.percentile(dark, 2))
-    low = min(faint, paper - 0.32 * depth)
-    high = min(low, paper - max(30.0, 0.45 * depth))
+    depth = paper - float(np.percentile(sample, 30))
+    deepest = paper - float(np.percentile(sample, 2))
+    low = cv2.min(faint, level - 0.32 * depth)
+    high = cv2.min(low, level - max(30.0, 0.45 * depth))
     weak = ((even < low) & (inside > 0)).astype(np.uint8)
     count, labels = cv2.connectedComponents(weak, connectivity=8, ltype=cv2.CV_32S)
     strong = np.zeros(count, bool)
     strong[labels[(even < high) & (weak > 0)]] = True
     strong[0] = False
     return InkMask(strong[labels].astype(np.uint8) * np.uint8(255), depth, deepest, paper_share)
+
+
+def _paper_around(
+    even: NDArray[np.uint8], inside: NDArray[np.uint8], paper: float
+) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    """Level of the paper and its grain around each pixel: a shadow that is evened has coarser grain than the light.
+
+    Args:
+        paper: level of the paper of the whole page; no part of it is far from that.
+    """
+    height, width = even.shape
+    rows, columns = max(1, height // _TILE), max(1, width // _TILE)
+    tall, wide = height // rows, width // columns
+    tiles = even[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)[:, ::2, :, ::2]
+    flat = tiles.transpose(0, 2, 1, 3).reshape(rows, columns, -1)
+    level = np.clip(np.median(flat, axis=2), paper - _LEVEL_REACH, 255).astype(np.float32)
+    apart = np.abs(flat.astype(np.int16) - level.astype(np.int16)[:, :, None])
+    # Ink is no grain: beyond forty levels the spread is not told by it.
+    noise = (1.4826 * np.median(np.minimum(apart, 40), axis=2)).astype(np.float32)
+    within = inside[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)
+    off = within[:, ::4, :, ::4].min(axis=(1, 3)) == 0
+    level[off], noise[off] = paper, float(np.median(noise))
+    size = (width, height)
+    return (
+        np.asarray(cv2.resize(_smooth(level), size, interpolation=cv2.INTER_LINEAR), np.float32),
+        np.asarray(cv2.resize(_smooth(noise), size, interpolation=cv2.INTER_LINEAR), np.float32),
+    )
+
+
+def _smooth(tiles: NDArray[np.float32]) -> NDArray[np.float32]:
+    """A median over neighbouring tiles, so that one full of ink does not stand out."""
+    return np.asarray(cv2.medianBlur(tiles, 3) if min(tiles.shape) > 2 else tiles, np.float32)
