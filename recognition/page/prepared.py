@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,7 +16,7 @@ from recognition.page.crops import Flat
 from recognition.page.light import InkMask, background, evened, ink_mask
 from recognition.page.paper import find_corners, flattening, single_hue_share
 from recognition.page.pieces import Pieces, find_pieces
-from recognition.page.rulings import Cleaned, find_rulings, take_out
+from recognition.page.rulings import Cleaned, Ruling, find_rulings, take_out
 from recognition.page.turning import quarter_turns
 from recognition.result import Tick, no_tick
 
@@ -107,17 +108,20 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     tick(3, STAGES)
     turns = 0
     if is_page:
-        inked = _marked_apart(work, inked)
-        clock.note("marking")
-        inked = _without_rulings(inked)
+        rulings = find_rulings(inked.flat.even)
+        inked = _without_rulings(inked, rulings)
         clock.note("rulings")
+        inked = _marked_apart(work, inked, rulings)
+        clock.note("marking")
     pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
     clock.note("pieces")
     if is_page:
         turns = quarter_turns(pieces)
         if turns:
             work, to_flat = _turned_back(work, to_flat, turns)
-            inked = _without_rulings(_marked_apart(work, _inked(work, to_flat, corners is not None)))
+            inked = _inked(work, to_flat, corners is not None)
+            rulings = find_rulings(inked.flat.even)
+            inked = _marked_apart(work, _without_rulings(inked, rulings), rulings)
             pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
         clock.note("turning")
     grey = without_marking(rgb, inked.marking)
@@ -145,9 +149,13 @@ def _inked(work: NDArray[np.uint8], to_flat: NDArray[np.float64], is_sheet: bool
     return _Inked(flat, take_out(flat.even, [], ink.mask, ink.deepest), ink, none, inside, rim)
 
 
-def _marked_apart(work: NDArray[np.uint8], page: _Inked) -> _Inked:
-    """Take an earlier marking in another colour out of the ink."""
-    marking = find_marking(work, page.flat.even, page.ink.mask)
+def _marked_apart(work: NDArray[np.uint8], page: _Inked, rulings: Sequence[Ruling]) -> _Inked:
+    """Take an earlier marking in another colour out of the ink.
+
+    Args:
+        page: without its printed lines, which have colours of their own.
+    """
+    marking = find_marking(work, page.cleaned.even, page.ink.mask)
     if marking.mask is None:
         return page
     flat = _evened(without_marking(work, marking), page.flat.to_flat, page.flat.is_sheet)
@@ -155,17 +163,16 @@ def _marked_apart(work: NDArray[np.uint8], page: _Inked) -> _Inked:
     inside = np.asarray(np.where(marked > 0, 0, page.inside), dtype=np.uint8)
     ink = ink_mask(flat.even, inside)
     cleaned = replace(take_out(flat.even, [], ink.mask, ink.deepest), erased=marked)
-    return _Inked(flat, cleaned, ink, marking, inside, page.rim)
+    return _without_rulings(_Inked(flat, cleaned, ink, marking, inside, page.rim), rulings)
 
 
-def _without_rulings(page: _Inked) -> _Inked:
-    rulings = find_rulings(page.flat.even)
+def _without_rulings(page: _Inked, rulings: Sequence[Ruling]) -> _Inked:
     if not rulings:
         return page
     cleaned = take_out(page.flat.even, rulings, page.ink.mask, page.ink.deepest)
     cleaned = replace(cleaned, erased=cleaned.erased | page.cleaned.erased)
     inside = np.asarray(np.where(cleaned.erased > 0, 0, page.inside), dtype=np.uint8)
-    return replace(page, cleaned=cleaned, ink=ink_mask(cleaned.even, inside))
+    return replace(page, cleaned=cleaned, ink=ink_mask(cleaned.even, inside, grain=page.flat.even))
 
 
 def _turned_back(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import cv2
@@ -13,6 +14,8 @@ __all__ = ["Cleaned", "Ruling", "find_rulings", "take_out"]
 _STRIPS = 28
 _FILLED = 0.72
 """Share of a strip's columns that must be dark in a row for the row to count as part of a printed line."""
+_STEEPEST = 10
+"""Rows by which a printed line may fall or rise over the width of a strip."""
 _STRAY = 4.5
 """Pixels by which a printed line may stray from a smooth curve."""
 
@@ -111,7 +114,9 @@ def _alike(rulings: list[Ruling]) -> list[Ruling]:
     return [r for r in rulings if r.level > usual - 45]
 
 
-def take_out(even: NDArray[np.uint8], rulings: list[Ruling], ink: NDArray[np.uint8], deepest: float) -> Cleaned:
+def take_out(
+    even: NDArray[np.uint8], rulings: Sequence[Ruling], ink: NDArray[np.uint8], deepest: float
+) -> Cleaned:
     """Take printed lines out of a page.
 
     A line fainter than ink is divided out by its own profile, so that strokes that cross it or lie on it stay whole.
@@ -204,7 +209,7 @@ def _offsets(
     return np.asarray(np.clip(shift, -_STRAY, _STRAY), dtype=np.float64)
 
 
-def _bands(shape: tuple[int, ...], rulings: list[Ruling]) -> NDArray[np.uint8]:
+def _bands(shape: tuple[int, ...], rulings: Sequence[Ruling]) -> NDArray[np.uint8]:
     """Full width of printed lines, whatever crosses them."""
     mask = np.zeros(shape, np.uint8)
     for ruling in rulings:
@@ -250,9 +255,11 @@ def _level_rulings(even: NDArray[np.uint8], *, upright: bool) -> list[Ruling]:
         return []
     step = width / _STRIPS
     peaks: list[list[tuple[float, float, float]]] = []
+    falls: list[float] = []
     for index in range(_STRIPS):
-        part = even[:, int(index * step): int((index + 1) * step)]
-        peaks.append(_strip_peaks(part))
+        found, fall = _strip_peaks(even[:, int(index * step): int((index + 1) * step)])
+        peaks.append(found)
+        falls.append(float(fall))
     chains: list[list[tuple[int, float, float, float]]] = []
     open_chains: list[list[tuple[int, float, float, float]]] = []
     reach = max(3.0, step * 0.09)
@@ -261,7 +268,10 @@ def _level_rulings(even: NDArray[np.uint8], *, upright: bool) -> list[Ruling]:
         still_open = []
         for chain in open_chains:
             last_index, last_y = chain[-1][0], chain[-1][1]
-            slope = (chain[-1][1] - chain[-4][1]) / (chain[-1][0] - chain[-4][0]) if len(chain) >= 4 else 0.0
+            if len(chain) >= 4:
+                slope = (chain[-1][1] - chain[-4][1]) / (chain[-1][0] - chain[-4][0])
+            else:
+                slope = (falls[last_index] + falls[index]) / 2
             guess = last_y + slope * (index - last_index)
             near = [p for p in free if abs(p[0] - guess) <= reach]
             if near:
@@ -326,13 +336,16 @@ def _ruling(
     return Ruling(tuple(map(float, xs)), tuple(map(float, ys)), half, level, upright)
 
 
-def _strip_peaks(part: NDArray[np.uint8]) -> list[tuple[float, float, float]]:
-    """Rows of a strip that are dark nearly from side to side: (row, thickness, darkness level)."""
+def _strip_peaks(part: NDArray[np.uint8]) -> tuple[list[tuple[float, float, float]], int]:
+    """Rows of a strip that are dark nearly from side to side: (row, thickness, darkness level); their fall over it."""
     # Local contrast against the rows a little above and below, so that pale lines count as well.
     around = np.maximum(
         np.roll(cv2.blur(part, (1, 3)), 6, axis=0), np.roll(cv2.blur(part, (1, 3)), -6, axis=0)
     )
     darker = (part.astype(np.int16) < around.astype(np.int16) - 8).astype(np.uint8)
+    fall = _fall(darker)
+    if fall:
+        part, darker = _levelled(part, fall), _levelled(darker, fall)
     # A line that falls by a row within the strip still counts, hence the dilation.
     dark = cv2.dilate(darker, np.ones((3, 1), np.uint8)).mean(axis=1)
     rim = 14  # the edge of the sheet is no printed line
@@ -347,4 +360,28 @@ def _strip_peaks(part: NDArray[np.uint8]) -> list[tuple[float, float, float]]:
                 medians = np.median(part[near], axis=1)
                 weights = np.maximum(medians.max() - medians, 0) + 1e-3
                 peaks.append((float((near * weights).sum() / weights.sum()), thickness, float(medians.min())))
-    return peaks
+    return peaks, fall
+
+
+def _fall(darker: NDArray[np.uint8]) -> int:
+    """By how many rows printed lines fall over the width of a strip: where its rows of dark pixels are fullest."""
+    best, fullest = 0, 0.0
+    for fall in sorted(range(-_STEEPEST, _STEEPEST + 1, 2), key=abs):
+        rows = _levelled(darker, fall).mean(axis=1, dtype=np.float32)
+        filled = float((rows[rows > 0.4] ** 2).sum())
+        if filled > 1.15 * fullest:
+            best, fullest = fall, filled
+    return best
+
+
+def _levelled(part: NDArray[np.uint8], fall: int) -> NDArray[np.uint8]:
+    """The strip with each column moved so that lines with this fall lie level; the middle column stays."""
+    if fall == 0:
+        return part
+    width = part.shape[1]
+    out = np.empty_like(part)
+    shifts = np.rint(fall * ((np.arange(width) + 0.5) / width - 0.5)).astype(int)
+    for shift in np.unique(shifts):
+        columns = np.flatnonzero(shifts == shift)
+        out[:, columns] = np.roll(part[:, columns], -shift, axis=0)
+    return out
