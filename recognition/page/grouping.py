@@ -29,6 +29,9 @@ _THIN, _FAINT = 0.6, 0.72
 _GHOST = 0.48
 """Marks with less than this share of the usual darkness shine through from the back of the sheet."""
 
+_LONG_WORD, _FILLED = 2.5, 0.7
+"""A word crossed out is so much wider than tall, and has so much ink in its box at most."""
+
 
 @dataclass(slots=True)
 class _Block:
@@ -99,12 +102,22 @@ def _is_hairline(piece: int, usual: float, pieces: Pieces) -> bool:
 
 def _is_blots(group: list[int], pieces: Pieces) -> bool:
     """Filled patches instead of strokes: as thick as they are tall, and as thick as letters are tall."""
+    if len(group) == 1 and _is_crossed_word(group[0], pieces):
+        return False
     area, thickness = pieces.area[group], pieces.thickness[group]
     tall = pieces.boxes[group, 3] - pieces.boxes[group, 1]
     to_letter = float(np.average(thickness, weights=area)) / pieces.letter
     to_height = float(np.average(thickness / np.maximum(tall, 1), weights=area))
     most = 0.55 if len(group) > 3 else 0.48
     return to_letter > most and to_height > most
+
+
+def _is_crossed_word(piece: int, pieces: Pieces) -> bool:
+    """One long piece with paper in it: letters that a thick stroke, or several, tie together."""
+    x0, y0, x1, y1 = pieces.boxes[piece]
+    wide, tall = x1 - x0, y1 - y0
+    filled = pieces.area[piece] / max(1.0, wide * tall)
+    return bool(wide > _LONG_WORD * tall and 0.6 * pieces.letter < tall < 2 * pieces.letter and filled < _FILLED)
 
 
 def _is_stray(group: list[int], level: float, usual: float, pieces: Pieces) -> bool:
