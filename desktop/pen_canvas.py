@@ -10,7 +10,6 @@ import numpy as np
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QImage,
-    QKeyEvent,
     QPainter,
     QPaintEvent,
     QPen,
@@ -25,6 +24,7 @@ from desktop.marks import Mark, paint_marks
 from desktop.pen_choice import CHOSEN, StrokeChoice
 from desktop.pen_drawing import INK, THICKEST, Background, draw_paper, draw_piece, draw_stroke
 from desktop.pen_input import PenInput, PenPoint, PenTool
+from desktop.pen_keys import PenKeys
 from desktop.pen_page import PIXELS_A_MM, erased, moved, scratched, within_lasso
 from recognition.ink import Stroke
 
@@ -32,7 +32,6 @@ __all__ = ["PenCanvas"]
 
 _ERASER_MM = 2.0
 _LEAST_SCALE, _LARGEST_SCALE = 0.3, 4.0
-_STEP_MM, _LARGE_STEP_MM = 1.0, 5.0
 
 
 class PenCanvas(QWidget):
@@ -67,6 +66,7 @@ class PenCanvas(QWidget):
         self._shift = QPointF(0, 0)
         self._rubber: QPointF | None = None
         self._event_times: list[tuple[float, float]] = []
+        self._keys = PenKeys(self)
         self.input = PenInput(
             self, begin=self._begin, extend=self._extend, end=self._end, hover=self._hover, drag=self.drag
         )
@@ -127,6 +127,9 @@ class PenCanvas(QWidget):
 
     def select_all(self) -> None:
         self._choose(StrokeChoice.of(range(len(self._strokes))))
+
+    def select_none(self) -> None:
+        self._choose(StrokeChoice())
 
     def step_selection(self, by: int) -> None:
         """Select the next (1) or the previous (-1) stroke in the order of writing."""
@@ -326,27 +329,6 @@ class PenCanvas(QWidget):
             by = event.pixelDelta() if not event.pixelDelta().isNull() else event.angleDelta() / 2
             self.drag(QPointF(by), 1.0, event.position())
         event.accept()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        steps = {
-            Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1),
-        }  # fmt: skip
-        step = steps.get(Qt.Key(event.key()))
-        is_large = bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier)
-        if step is not None and self._choice.numbers:
-            size = (_LARGE_STEP_MM if is_large else _STEP_MM) * PIXELS_A_MM
-            self.move_selected(QPointF(step[0] * size, step[1] * size))
-        elif step is not None:
-            self.drag(QPointF(-step[0] * 40, -step[1] * 40), 1.0, QPointF(self.rect().center()))
-        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self.remove_selected()
-        elif event.key() == Qt.Key.Key_Escape:
-            self._choice = StrokeChoice()
-            self.update()
-        elif event.key() == Qt.Key.Key_A and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.select_all()
-        else:
-            super().keyPressEvent(event)
 
     def _keep_in_view(self) -> None:
         room = QPointF(self.width() - self._page[0] * self._scale, self.height() - self._page[1] * self._scale)

@@ -438,3 +438,21 @@ def test_keys_select_nothing_on_an_empty_page_and_nothing_is_announced(window, c
     key(canvas, Qt.Key.Key_Left, ALT | SHIFT)
     assert canvas.chosen == ()
     assert canvas.accessibleDescription() == ""
+
+
+def test_del_rubs_out_strokes_and_leaves_the_line_list_alone_also_with_a_line_chosen(qtbot, window, canvas):
+    """Del removes a line elsewhere in the window; on the paper it means strokes, or nothing."""
+    write_sample(canvas)
+    settle(qtbot, window)
+    document = window.document
+    lines, strokes = document.lines, document.strokes
+    window.list.choose(0)
+    canvas.setFocus()
+    assert window.menus.actions["remove"].isEnabled()
+    key(canvas, Qt.Key.Key_Delete)
+    assert document.lines == lines
+    assert document.strokes == strokes
+    key(canvas, Qt.Key.Key_Right, ALT)
+    key(canvas, Qt.Key.Key_Delete)
+    assert document.strokes == strokes[1:]
+    settle(qtbot, window)
