@@ -356,6 +356,16 @@
 <translation> oder </translation>
 </message>
 <message>
+<source>Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),
+drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T).</source>
+<translation>Öffnen Sie ein Foto, einen Scan, eine PDF- oder InkML-Datei mit einer Rechnung (Strg+O),
+ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Rechnung (Strg+T).</translation>
+</message>
+<message>
+<source>The first page appears here as soon as its lines are found.</source>
+<translation>Das erste Blatt erscheint hier, sobald seine Zeilen gefunden sind.</translation>
+</message>
+<message>
 <source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
 <translation>Seiten (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;Alle Dateien (*)</translation>
 </message>
@@ -394,6 +404,10 @@
 <message>
 <source>Reading {name}</source>
 <translation>{name} wird gelesen</translation>
+</message>
+<message>
+<source>{name} ({number} of {every})</source>
+<translation>{name} ({number} von {every})</translation>
 </message>
 <message>
 <source>{name} failed; nothing is lost. Try again, or see the log.</source>
@@ -594,6 +608,10 @@
 <message>
 <source>Lines</source>
 <translation>Zeilen</translation>
+</message>
+<message>
+<source>One line, taken as a claim for all values.</source>
+<translation>Eine Zeile, als Behauptung für alle Werte genommen.</translation>
 </message>
 <message>
 <source>Line {number}</source>
@@ -980,6 +998,14 @@
 <translation>Das gilt, sobald Firstslip neu gestartet wird.</translation>
 </message>
 <message>
+<source>The picture lay on its side; the page is shown upright.</source>
+<translation>Das Bild lag auf der Seite; das Blatt ist aufrecht gezeigt.</translation>
+</message>
+<message>
+<source>The picture stood on its head; the page is shown upright.</source>
+<translation>Das Bild stand auf dem Kopf; das Blatt ist aufrecht gezeigt.</translation>
+</message>
+<message>
 <source>Leave line to the checker</source>
 <translation>Zeile der Prüfung überlassen</translation>
 </message>
@@ -1024,6 +1050,10 @@
 <translation>erster Fehler: Zeile {number}</translation>
 </message>
 <message>
+<source>nothing to compare</source>
+<translation>nichts zu vergleichen</translation>
+</message>
+<message>
 <source>no slip found</source>
 <translation>kein Fehler gefunden</translation>
 </message>
@@ -1034,14 +1064,6 @@
 <message>
 <source>Draw a box round the line, or move the box with the arrow keys, size it with Shift and arrow keys, Enter takes it. Esc changes nothing.</source>
 <translation>Ziehen Sie einen Rahmen um die Zeile oder rücken Sie ihn mit den Pfeiltasten; Umschalt und Pfeiltasten ändern die Größe, Eingabe übernimmt ihn. Esc ändert nichts.</translation>
-</message>
-<message>
-<source>The picture lay on its side; the page is shown upright.</source>
-<translation>Das Bild lag auf der Seite; das Blatt ist aufrecht gezeigt.</translation>
-</message>
-<message>
-<source>The picture stood on its head; the page is shown upright.</source>
-<translation>Das Bild stand auf dem Kopf; das Blatt ist aufrecht gezeigt.</translation>
 </message>
 <message>
 <source>Line {number}: {word}. {reason}</source>
@@ -1676,12 +1698,6 @@
 <translation>Teil einer Zeile</translation>
 </message>
 <message>
-<source>Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),
-drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T).</source>
-<translation>Öffnen Sie ein Foto, einen Scan, eine PDF- oder InkML-Datei mit einer Rechnung (Strg+O),
-ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Rechnung (Strg+T).</translation>
-</message>
-<message>
 <source>No doubtful line is left.</source>
 <translation>Es ist keine unsichere Zeile mehr da.</translation>
 </message>
@@ -1931,7 +1947,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Not true: the sides are {a}.</source>
-<translation>Nicht wahr: die Seiten sind {a}.</translation>
+<translation>Nicht wahr: die Seiten haben die Werte {a}.</translation>
 </message>
 <message>
 <source>Not true: the sides are different.</source>
@@ -1939,7 +1955,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Not true for all values: at {a} the sides are {b}.</source>
-<translation>Nicht wahr für alle Werte: für {a} sind die Seiten {b}.</translation>
+<translation>Nicht wahr für alle Werte: für {a} haben die Seiten die Werte {b}.</translation>
 </message>
 <message>
 <source>Not true for all values: at {a} the sides are different.</source>
@@ -2363,7 +2379,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>{a} is missing: {sentence}</source>
-<translation>Es fehlt {a}: {sentence}</translation>
+<translation>Es fehlt {a}, denn {sentence}</translation>
 </message>
 <message>
 <source>Line {number} is the line of the scheme or its equivalent.</source>
@@ -2519,7 +2535,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Line {number} has one wrong term, {a}, which may be a slip or a wrong method; the teacher decides.</source>
-<translation>In Zeile {number} ist ein Glied falsch, {a}; das kann ein Flüchtigkeitsfehler oder eine falsche Methode sein; die Lehrkraft entscheidet.</translation>
+<translation>In Zeile {number} ist das Glied {a} falsch; das kann ein Flüchtigkeitsfehler oder eine falsche Methode sein; die Lehrkraft entscheidet.</translation>
 </message>
 <message>
 <source>Line {number} has one wrong term, (missing), which may be a slip or a wrong method; the teacher decides.</source>
@@ -3103,7 +3119,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>a missing term should be {a}: {sentence}</source>
-<translation>es fehlt {a}: {sentence}</translation>
+<translation>es fehlt {a}, denn {sentence}</translation>
 </message>
 <message>
 <source>{what} should be {a}</source>
@@ -3111,11 +3127,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>{a} should be {b}: {sentence}</source>
-<translation>statt {a} muss {b} stehen: {sentence}</translation>
+<translation>statt {a} muss {b} stehen, denn {sentence}</translation>
 </message>
 <message>
 <source>{what} should be {a}: {sentence}</source>
-<translation>{what} muss {a} lauten: {sentence}</translation>
+<translation>{what} muss {a} lauten, denn {sentence}</translation>
 </message>
 <message>
 <source>At character {number}: {what} expected. Edit the line there.</source>
@@ -3127,7 +3143,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>a closing bracket {name}</source>
-<translation>eine schließende Klammer {name}</translation>
+<translation>eine schließende Klammer „{name}“</translation>
 </message>
 <message>
 <source>a closing brace</source>
@@ -3135,15 +3151,15 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>a closing brace }</source>
-<translation>eine schließende geschweifte Klammer }</translation>
+<translation>eine schließende geschweifte Klammer „}“</translation>
 </message>
 <message>
 <source>a closing bar |</source>
-<translation>ein schließender Betragsstrich |</translation>
+<translation>ein schließender Betragsstrich „|“</translation>
 </message>
 <message>
 <source>a bracket after {name}</source>
-<translation>eine Klammer nach {name}</translation>
+<translation>eine Klammer nach „{name}“</translation>
 </message>
 <message>
 <source>braces around the first of two powers</source>

@@ -204,7 +204,7 @@ def test_form_is_translated_as_a_whole_and_keeps_what_stands_in_it(german, templ
     ("Rounded to 2 d.p..", "Gerundet auf 2 Nachkommastellen."),
     ("To 3 s.f. the value is 2.45.", "Auf 3 geltende Ziffern gerundet ist der Wert 2.45."),
     ("At character 8: a closing brace } expected. Edit the line there.",
-     "Bei Zeichen 8 wird erwartet: eine schließende geschweifte Klammer }. Ändern Sie die Zeile dort."),
+     "Bei Zeichen 8 wird erwartet: eine schließende geschweifte Klammer „}“. Ändern Sie die Zeile dort."),
     # half of it is not known, so all of it stays
     ("3 times 4 is 12. Something quite new is said.", "3 times 4 is 12. Something quite new is said."),
     ("the line before has something new", "the line before has something new"),
