@@ -129,7 +129,7 @@ def _slip_rows(slip: Slip, *, says_why: bool) -> list[Row]:
     rows: list[Row] = []
     factors = _FACTORS.match(slip.because)
     if factors is not None:
-        rows.append(Row(tr("Factors"), latex=rf"{factors['one']} \text{{ {tr('and')} }} {factors['other']}"))
+        rows.append(Row(tr("Factors"), latex=rf"{{{factors['one']}}} \text{{ {tr('and')} }} {{{factors['other']}}}"))
     if slip.term and not is_missing(slip):
         rows.append(Row(tr("Written"), latex=slip.term))
     if slip.should_be:

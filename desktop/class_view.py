@@ -30,7 +30,7 @@ from desktop.language import tr
 from desktop.maths import plain, tidy
 from desktop.page_changes import SetCandidate
 from desktop.slip_words import slip_words
-from desktop.theme import enlarge_targets
+from desktop.theme import LEAST_TARGET, enlarge_targets
 from desktop.whole_file import write_whole
 
 __all__ = ["ClassView"]
@@ -49,7 +49,8 @@ class ClassView(QDialog):
         super().__init__(parent)
         self._desk = desk
         self.setWindowTitle(tr("The set at a glance"))
-        self.resize(860, 560)
+        metrics, room = self.fontMetrics(), self.screen().availableSize()
+        self.resize(min(max(860, metrics.averageCharWidth() * 110), room.width()), min(560, room.height()))
         self._sums = QLabel()
         self._sums.setWordWrap(True)
         self._bar = QProgressBar()
@@ -196,6 +197,8 @@ def _table(heads: list[str], name: str) -> QTableWidget:
     table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
     table.setTabKeyNavigation(False)
     table.setWordWrap(True)
+    table.verticalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+    table.verticalHeader().setMinimumSectionSize(LEAST_TARGET)
     header = table.horizontalHeader()
     header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
     header.setStretchLastSection(True)

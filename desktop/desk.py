@@ -61,6 +61,7 @@ class Desk(QObject):
     copied = Signal(object)
     problem = Signal(str)
     activity = Signal(str, int, int)
+    reading_changed = Signal(bool)
     idle = Signal()
 
     def __init__(
@@ -80,6 +81,7 @@ class Desk(QObject):
         self._intake.left.connect(self.document_changed)
         self._intake.problem.connect(self.problem)
         self._intake.activity.connect(self.activity)
+        self._intake.reading_changed.connect(self.reading_changed)
         self._reads = self._intake.jobs
         self.corrections = Corrections(self._reader, self.do, self)
         self.corrections.problem.connect(self.problem)

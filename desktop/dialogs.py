@@ -82,9 +82,11 @@ class KeysBox(QDialog):
     def __init__(self, menus: Sequence[QMenu], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setWindowTitle(tr("Keys"))
-        self.resize(520, 600)
+        metrics, room = self.fontMetrics(), self.screen().availableSize()
+        keys = max((metrics.horizontalAdvance(_keys(a)) for menu in menus for a in menu.actions()), default=0) + 12
+        self.resize(min(keys + metrics.averageCharWidth() * 58, room.width()), min(600, room.height()))
         view = QTextBrowser()
-        view.setHtml("".join(_table(menu) for menu in menus))
+        view.setHtml("".join(_table(menu, keys) for menu in menus))
         close = QPushButton(tr("Close"))
         close.clicked.connect(self.accept)
         layout = QVBoxLayout(self)
@@ -117,12 +119,16 @@ class AboutBox(QDialog):
         enlarge_targets(self)
 
 
-def _table(menu: QMenu) -> str:
-    rows = "".join(_row(action) for action in menu.actions() if action.text() and not action.isSeparator())
+def _table(menu: QMenu, keys: int) -> str:
+    """The actions of a menu; the keys take so many pixels."""
+    rows = "".join(_row(action, keys) for action in menu.actions() if action.text() and not action.isSeparator())
     return f"<h3>{escape(menu.title().replace('&', ''))}</h3><table cellpadding='3'>{rows}</table>"
 
 
-def _row(action: QAction) -> str:
+def _keys(action: QAction) -> str:
     native = QKeySequence.SequenceFormat.NativeText
-    keys = tr(" or ").join(key.toString(native) for key in action.shortcuts())
-    return f"<tr><td width='170'>{escape(keys)}</td><td>{escape(action.text().replace('&', ''))}</td></tr>"
+    return tr(" or ").join(key.toString(native) for key in action.shortcuts())
+
+
+def _row(action: QAction, keys: int) -> str:
+    return f"<tr><td width='{keys}'>{escape(_keys(action))}</td><td>{escape(action.text().replace('&', ''))}</td></tr>"

@@ -34,6 +34,7 @@ class Intake(QObject):
     """A page whose lines were found and will not be read now: it was stopped, or reading failed."""
     problem = Signal(str)
     activity = Signal(str, int, int)
+    reading_changed = Signal(bool)
 
     def __init__(self, reader: PageReader, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -41,6 +42,8 @@ class Intake(QObject):
         self.jobs = Jobs(self)
         self._unread: dict[int, tuple[Document, Job]] = {}
         self._pasted = 0
+        self._queue: list[Job] = []
+        self._done = 0
 
     def is_reading(self, document: Document) -> bool:
         """Whether a page's lines are being read, or wait for it."""
@@ -76,12 +79,14 @@ class Intake(QObject):
 
     def _start(self, name: str, work: Work) -> Job:
         job = Job(tr("Reading {name}", name=name), work)
-        job.progressed.connect(partial(self._show_progress, job.name))
+        job.progressed.connect(self._show_progress)
         job.gave.connect(partial(self._take, job))
         job.failed.connect(partial(self._fail, name))
         job.ended.connect(self._leave)
+        self._queue.append(job)
+        self.reading_changed.emit(True)
         self.jobs.start(job)
-        self.activity.emit(job.name, 0, 0)
+        self._show_progress(0, 0)
         return job
 
     def _read_file(self, path: Path, tick: Tick, give: Give) -> None:
@@ -129,6 +134,17 @@ class Intake(QObject):
             if its_job is job:
                 del self._unread[id(document)]
                 self.left.emit(document)
+        self._queue.remove(job)
+        self._done = self._done + 1 if self._queue else 0
+        if self._queue:
+            self._show_progress(0, 0)
+        else:
+            self.reading_changed.emit(False)
 
-    def _show_progress(self, name: str, done: int, total: int) -> None:
+    @Slot(int, int)
+    def _show_progress(self, done: int, total: int) -> None:
+        """Tell which file is being read, and which of several it is."""
+        name, every = self._queue[0].name, self._done + len(self._queue)
+        if every > 1:
+            name = tr("{name} ({number} of {every})", name=name, number=self._done + 1, every=every)
         self.activity.emit(name, done, total)

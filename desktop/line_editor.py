@@ -24,8 +24,8 @@ __all__ = ["LineEditor", "parse_problem"]
 
 _LEAST_PROBABILITY = 0.005
 _MOST_CANDIDATES = 5
-_NARROW_EM = 24
-"""Heights of a line of type; a narrower editor has its buttons under the field."""
+_LEAST_LETTERS = 30
+"""Letters that the field shows at least; with less room the buttons go under it."""
 
 
 def parse_problem(latex: str) -> tuple[str, int] | None:
@@ -59,7 +59,7 @@ class LineEditor(QWidget):
         self._buttons = [self._candidate_button(number) for number in range(_MOST_CANDIDATES)]
         self._field = LatexField()
         self._field.setAccessibleName(tr("LaTeX of the line"))
-        self._field.setPlaceholderText(tr("What does the line say? LaTeX, for example 2x^2-3x=5"))
+        self._field.setPlaceholderText(tr("LaTeX, for example 2x^2-3x=5"))
         self._field.textChanged.connect(self._look_again)
         self._field.focus_changed.connect(self._look_again)
         self._field.entered.connect(self.confirm)
@@ -209,7 +209,8 @@ class LineEditor(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Where the type is large for the width, the buttons go under the field."""
         super().resizeEvent(event)
-        is_narrow = self.width() < _NARROW_EM * self.fontMetrics().height()
+        beside = self._keys.sizeHint().width() + self._confirm.sizeHint().width()
+        is_narrow = self.width() < beside + _LEAST_LETTERS * self._field.fontMetrics().averageCharWidth()
         ways = QBoxLayout.Direction
         self._row.setDirection(ways.TopToBottom if is_narrow else ways.LeftToRight)
 

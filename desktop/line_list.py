@@ -253,6 +253,7 @@ class LineList(QListView):
         self.verticalScrollBar().setSingleStep(24)
         self.selectionModel().currentChanged.connect(self._tell_choice)
         self._drag = RowDrag(self)
+        self._empty_words = ""
 
     @property
     def chosen(self) -> int:
@@ -300,8 +301,18 @@ class LineList(QListView):
         else:
             super().keyPressEvent(event)
 
+    def say_when_empty(self, words: str) -> None:
+        """What stands here while there are no lines."""
+        self._empty_words = words
+        self.viewport().update()
+
     def paintEvent(self, event: QPaintEvent) -> None:
         super().paintEvent(event)
+        if not self._rows.rowCount() and self._empty_words:
+            painter = QPainter(self.viewport())
+            painter.setPen(quiet(self.palette()))
+            room = QRectF(self.viewport().rect()).adjusted(3 * _PAD, 3 * _PAD, -3 * _PAD, -3 * _PAD)
+            painter.drawText(room, int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignCenter), self._empty_words)
         if self._drag.is_on:
             self._drag.paint(QPainter(self.viewport()))
 

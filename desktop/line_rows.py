@@ -130,6 +130,8 @@ class LineRows(QAbstractListModel):
         if claim is not None:
             style, reason = claim_style(claim), ""
         title = heading(document, found[0]) if found is not None and found[1] == 0 else ""
+        if claim is not None and found is not None and len(found[0].lines) == 1:
+            title = tr("One line, taken as a claim for all values.")
         pad = round(line.box.h * _CROP_PAD)
         corner = QPointF(max(0, line.box.x - pad), max(0, line.box.y - pad))
         return LineRow(

@@ -37,17 +37,20 @@ class PictureItem(QGraphicsItem):
         self._pixels: object = None
         self._size = QRectF()
 
-    def show_pictures(self, images: Sequence[QImage], pixels: object) -> None:
+    def show_pictures(self, images: Sequence[QImage], pixels: object, size: tuple[int, int] | None = None) -> None:
         """Show a picture, given with as many of its halvings as there are; the others are made when needed.
 
         Args:
             images: the picture, its half, its quarter and so on.
             pixels: what holds the images' memory, kept as long as they are shown.
+            size: width and height on the page, where they are not those of the first image.
         """
         self.prepareGeometryChange()
         self._halvings = list(images)
         self._pixels = pixels
         self._size = QRectF(images[0].rect()) if images else QRectF()
+        if images and size is not None:
+            self._size = QRectF(0, 0, *size)
 
     def boundingRect(self) -> QRectF:
         return self._size
@@ -56,6 +59,7 @@ class PictureItem(QGraphicsItem):
         if not self._halvings:
             return
         wanted = painter.worldTransform().m11() * painter.device().devicePixelRatio()
+        wanted *= self._size.width() / self._halvings[0].width()
         level = max(0, math.floor(-math.log2(wanted))) if wanted > 0 else 0
         while len(self._halvings) <= level and self._halvings[-1].width() > 64:
             last = self._halvings[-1]

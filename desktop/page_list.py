@@ -4,21 +4,32 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QIcon, QImage, QPixmap
-from PySide6.QtWidgets import QFrame, QListWidget, QListWidgetItem, QWidget
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFont, QFontMetricsF, QIcon, QImage, QPainter, QPalette, QPen, QPixmap
+from PySide6.QtWidgets import (
+    QFrame,
+    QListWidget,
+    QListWidgetItem,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
 
 from desktop.desk_line import State
 from desktop.document import Document
 from desktop.language import tr
 from desktop.marked_picture import page_image
 from desktop.overruled import counted_slip
+from desktop.theme import ground, ink, mix, quiet
 from desktop.typed_page import is_typed
 
 __all__ = ["PageList", "page_name", "page_state"]
 
 _THUMB = QSize(104, 92)
+_PAD = 6.0
 _DOCUMENT = int(Qt.ItemDataRole.UserRole)
+_CENTRED = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignHCenter) | int(Qt.AlignmentFlag.AlignTop)
 
 
 def page_name(document: Document) -> str:
@@ -41,7 +52,53 @@ def page_state(document: Document) -> str:
         return tr("first slip: line {number}", number=first + 1) + tail
     if slips:
         return tr("check the reading") + tail
+    if all(row.verdict in ("start", "note") for verdict in document.verdicts for row in verdict.report.lines):
+        return tr("nothing to compare") + tail
     return tr("no slip found") + tail
+
+
+class _PagePainter(QStyledItemDelegate):
+    """Paints a page: its picture, its name and what was found; the chosen one as a chosen line is."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        width = option.widget.viewport().width() - 2 if isinstance(option.widget, QListWidget) else option.rect.width()
+        name, state = self._heights(index, width - 2 * _PAD, option.font)
+        return QSize(width, round(_THUMB.height() + name + state + 3 * _PAD))
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        area, palette = QRectF(option.rect), option.palette
+        accent = palette.color(QPalette.ColorRole.Highlight)
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(area, mix(ground(palette), accent, 0.14))
+            painter.fillRect(QRectF(area.topLeft(), area.bottomLeft()).adjusted(0, 0, 4, 0), accent)
+        if option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(QPen(accent, 1.5))
+            painter.drawRect(area.adjusted(0.75, 0.75, -0.75, -0.75))
+        icon = index.data(Qt.ItemDataRole.DecorationRole)
+        place = QRectF(area.left(), area.top() + _PAD, area.width(), _THUMB.height())
+        if isinstance(icon, QIcon):
+            icon.paint(painter, place.toRect())
+        text = area.adjusted(_PAD, 0, -_PAD, 0)
+        name, _ = self._heights(index, text.width(), option.font)
+        text.setTop(place.bottom() + _PAD / 2)
+        words, _, found = str(index.data()).partition("\n")
+        painter.setFont(option.font)
+        painter.setPen(ink(palette))
+        painter.drawText(text, _CENTRED, words)
+        painter.setPen(quiet(palette))
+        painter.drawText(text.adjusted(0, name, 0, 0), _CENTRED, found)
+        painter.restore()
+
+    @staticmethod
+    def _heights(index: QModelIndex | QPersistentModelIndex, width: float, font: QFont) -> tuple[float, float]:
+        """Height of the name and of what was found."""
+        name, _, found = str(index.data()).partition("\n")
+        room, metrics = QRectF(0, 0, width, 1e4), QFontMetricsF(font)
+        high, low = (metrics.boundingRect(room, _CENTRED, words).height() for words in (name, found))
+        return high, low
 
 
 class PageList(QListWidget):
@@ -51,15 +108,11 @@ class PageList(QListWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setViewMode(QListWidget.ViewMode.IconMode)
-        self.setFlow(QListWidget.Flow.TopToBottom)
-        self.setMovement(QListWidget.Movement.Static)
-        self.setWrapping(False)
-        self.setWordWrap(True)
+        self.setItemDelegate(_PagePainter(self))
+        self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerPixel)
+        self.setUniformItemSizes(False)
         self.setIconSize(_THUMB)
-        self._item_width = max(136, self.fontMetrics().horizontalAdvance("candidate-0000") + 28)
-        self.setFixedWidth(self._item_width + 14)
-        self.setSpacing(4)
+        self.setFixedWidth(max(150, self.fontMetrics().horizontalAdvance("candidate-0000") + 42))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setAccessibleName(tr("Pages"))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -67,7 +120,6 @@ class PageList(QListWidget):
 
     def add(self, document: Document) -> None:
         item = QListWidgetItem(_thumb(document), "")
-        item.setTextAlignment(Qt.AlignmentFlag.AlignHCenter)
         item.setData(_DOCUMENT, document)
         self.addItem(item)
         self.refresh(self.count() - 1, document)
@@ -84,7 +136,6 @@ class PageList(QListWidget):
         item.setToolTip(document.file)
         if document.strokes or is_typed(document):
             item.setIcon(_thumb(document))  # the picture is drawn anew after each change
-        item.setSizeHint(QSize(self._item_width, _THUMB.height() + 5 * self.fontMetrics().height()))
 
 
 def _thumb(document: Document) -> QIcon:

@@ -21,25 +21,23 @@ from PySide6.QtWidgets import (
     QGraphicsItem,
     QGraphicsScene,
     QGraphicsView,
-    QLabel,
     QPinchGesture,
     QToolTip,
     QWidget,
 )
 
 from desktop.document import Document
-from desktop.language import tr, tr_later
-from desktop.marked_picture import page_images
+from desktop.language import tr
+from desktop.marked_picture import page_image, page_images
 from desktop.marks import place_marks
 from desktop.overruled import counted_style
+from desktop.page_caption import PageCaption, turn_words
 from desktop.page_items import LinesItem, PictureItem, line_outline
 from desktop.page_tool import PageTool, ToolKind
 from desktop.reveal import EVERYTHING, Reveal, shown_reason
 
 __all__ = ["PageView"]
 
-_ON_ITS_SIDE = tr_later("The picture lay on its side; the page is shown upright.")
-_ON_ITS_HEAD = tr_later("The picture stood on its head; the page is shown upright.")
 _STEP = 1.25
 _LARGEST_SCALE = 8.0
 _TARGET = 24.0
@@ -79,22 +77,11 @@ class PageView(QGraphicsView):
         self._fits: Callable[[], QRectF] | None = self._writing
         self._pressed: QPointF | None = None
         self._shown: object = None
-        self._hint = self._caption()
-        self._turned = self._caption()
+        self._hint = PageCaption(self.viewport(), at_foot=False)
+        self._turned = PageCaption(self.viewport(), at_foot=True)
         self.viewport().setAttribute(Qt.WidgetAttribute.WA_AcceptTouchEvents)
         self.viewport().grabGesture(Qt.GestureType.PinchGesture)
         self._reveal = EVERYTHING
-
-    def _caption(self) -> QLabel:
-        """A line of words over the page, hidden for now."""
-        label = QLabel(self.viewport())
-        label.setWordWrap(True)
-        label.setMargin(6)
-        label.setAutoFillBackground(True)
-        label.setBackgroundRole(QPalette.ColorRole.ToolTipBase)
-        label.setForegroundRole(QPalette.ColorRole.ToolTipText)
-        label.hide()
-        return label
 
     def show_document(self, document: Document | None) -> None:
         """Show another page, fitted to the view; None for an empty desk."""
@@ -104,7 +91,7 @@ class PageView(QGraphicsView):
         if self._end_tool() is not None:
             self.tool_finished.emit(None)
         self._show_picture()
-        self._tell_turn(document)
+        self._turned.say("" if document is None else turn_words(document.turns))
         self.refresh()
         self.fit_writing()
 
@@ -135,34 +122,15 @@ class PageView(QGraphicsView):
         self._end_tool()
         self._tool = PageTool(kind, box, self._scene.sceneRect())
         self._scene.addItem(self._tool)
-        self._hint.setText(kind.hint)
-        self._place_hint()
-        self._hint.show()
+        self._hint.say(kind.hint)
         self.ensureVisible(box, 20, 20)
         self.setDragMode(QGraphicsView.DragMode.NoDrag)
         self.viewport().setCursor(Qt.CursorShape.CrossCursor)
         self.setFocus()
 
-    def _tell_turn(self, document: Document | None) -> None:
-        """Say at the foot of the page that it did not lie upright on its picture."""
-        turns = 0 if document is None else document.turns
-        words = {1: tr(_ON_ITS_SIDE), 2: tr(_ON_ITS_HEAD), 3: tr(_ON_ITS_SIDE)}
-        self._turned.setText(words.get(turns, ""))
-        self._turned.setVisible(turns != 0)
-        self._place_turn()
-
-    def _place_turn(self) -> None:
-        width = min(self._turned.sizeHint().width(), self.viewport().width())
-        height = self._turned.heightForWidth(width)
-        self._turned.setGeometry(0, self.viewport().height() - height, width, height)
-
-    def _place_hint(self) -> None:
-        width = self.viewport().width()
-        self._hint.setGeometry(0, 0, width, self._hint.heightForWidth(width))
-
     def _end_tool(self) -> PageTool | None:
         tool, self._tool = self._tool, None
-        self._hint.hide()
+        self._hint.say("")
         if tool is not None:
             self._scene.removeItem(tool)
             self.setDragMode(QGraphicsView.DragMode.ScrollHandDrag)
@@ -323,10 +291,15 @@ class PageView(QGraphicsView):
         self.horizontalScrollBar().setValue(self.horizontalScrollBar().value() + moved.x())
         self.verticalScrollBar().setValue(self.verticalScrollBar().value() + moved.y())
 
+    def scrollContentsBy(self, dx: int, dy: int) -> None:
+        super().scrollContentsBy(dx, dy)
+        self._hint.place()  # Qt moves what lies on the viewport with the page
+        self._turned.place()
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._place_hint()
-        self._place_turn()
+        self._hint.place()
+        self._turned.place()
         self._fit_again()
 
     def _show_picture(self) -> None:
@@ -335,6 +308,8 @@ class PageView(QGraphicsView):
         self._shown = None if document is None else document.picture
         if document is None:
             self._picture.show_pictures((), None)
+        elif document.picture is None and document.thumbnail is not None:  # until the large one is there
+            self._picture.show_pictures((page_image(document.thumbnail),), None, document.size)
         else:
             self._picture.show_pictures(page_images(document), (document.picture, document.halvings))
         self._scene.setSceneRect(self._lines.boundingRect())

@@ -67,6 +67,7 @@ class PenView(QWidget):
         self.paper.currentIndexChanged.connect(self._take_paper)
         paper.setBuddy(self.paper)
         self._bar.addWidget(paper)
+        self._bar.addSpacing(4)
         self._bar.addWidget(self.paper)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)

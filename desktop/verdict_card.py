@@ -86,6 +86,7 @@ class VerdictCard(QFrame):
         self._card: Card | None = None
         self._shows_counterexample = False
         self._shows_reasons = False
+        self._is_student = False
         self._marks: Marks | None = None
         self.setAutoFillBackground(True)
         self.setBackgroundRole(QPalette.ColorRole.Base)
@@ -194,11 +195,17 @@ class VerdictCard(QFrame):
         self._note.setVisible(own is not None)
         if not self._note.hasFocus() or own is None:
             self._note.setText("" if own is None else own.note)
+        self._marks_field.setVisible(not self._is_student)
         if not self._marks_field.hasFocus():
             self._marks_field.setText(marks_text(line_marks))
         self._show_suggestion()
         self._answer.show_rows([Row(tr("Answer"), text=card.answer)] if card.answer else [])
         self._refresh()
+
+    def set_student(self, is_student: bool) -> None:
+        """Leave out what is the teacher's: the marks beside a line."""
+        self._is_student = is_student
+        self._marks_field.setVisible(not is_student)
 
     def declare(self, is_right: bool | None) -> None:
         """Say that the line is right or wrong, or leave it to the checker (None)."""

@@ -47,6 +47,7 @@ class VerdictCommands(QObject):
 
     def set_student(self, is_student: bool) -> None:
         """Give hints one at a time in place of the whole answer, or tell all again."""
+        self._window.card.set_student(is_student)
         self._set_reveal(Reveal(is_student))
 
     def ask_for_hint(self) -> None:

@@ -10,8 +10,9 @@ from desktop.desk_line import DeskLine, State
 from desktop.dialogs import KeysBox
 from desktop.document import Document
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
+from desktop.empty_desk import EmptyDesk, words_for_no_lines
 from desktop.file_window import FileWindow
-from desktop.language import tr, tr_later
+from desktop.language import tr
 from desktop.line_changes import ConfirmAll, MarkStart, SetReading, StrikeOut
 from desktop.line_commands import LineCommands
 from desktop.line_editor import LineEditor
@@ -33,11 +34,6 @@ from desktop.wording import TEACHER_DECIDES
 from desktop.workings import group_lines
 
 __all__ = ["Window"]
-
-_EMPTY = tr_later(
-    "Open a photo, scan, PDF or InkML file of worked algebra (Ctrl+O),\n"
-    "drop it here, paste a picture (Ctrl+V), or type a working (Ctrl+T)."
-)
 
 
 class Window(FileWindow):
@@ -80,9 +76,8 @@ class Window(FileWindow):
         self.pages.page_chosen.connect(self._choose_page)
         self.page = PageView()
         self.page.line_clicked.connect(self._choose_line)
-        empty = QLabel(tr(_EMPTY))
-        empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        empty.setWordWrap(True)
+        empty = EmptyDesk()
+        self._desk.reading_changed.connect(empty.tell_reading)
         self._middle = QStackedWidget()
         self._middle.addWidget(empty)
         self._middle.addWidget(self.page)
@@ -349,6 +344,7 @@ class Window(FileWindow):
         self.page.show_document(document)
         self.show_middle(document, writes=document is not None and document.file.startswith(PEN_PAGE))
         self.list.show_document(document)
+        self.list.say_when_empty(words_for_no_lines(document))
         self.pages.setVisible(self.pages.count() > 1)
         self.setWindowTitle("Firstslip" if document is None else f"{page_name(document)} – Firstslip")
         if document is not None and document.lines:

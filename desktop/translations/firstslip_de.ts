@@ -366,6 +366,18 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Das erste Blatt erscheint hier, sobald seine Zeilen gefunden sind.</translation>
 </message>
 <message>
+<source>Write on the paper with the pen or the mouse. Each line is read and checked when the pen rests.</source>
+<translation>Schreiben Sie mit Stift oder Maus auf das Papier. Ruht der Stift, wird jede Zeile gelesen und geprüft.</translation>
+</message>
+<message>
+<source>No line is left. Ctrl+I adds one to type into.</source>
+<translation>Keine Zeile ist übrig. Strg+I fügt eine zum Tippen ein.</translation>
+</message>
+<message>
+<source>No line was found on this page. Ctrl+I adds one: draw a box round its writing.</source>
+<translation>Auf dieser Seite wurde keine Zeile gefunden. Strg+I fügt eine ein: Ziehen Sie einen Rahmen um ihre Schrift.</translation>
+</message>
+<message>
 <source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
 <translation>Seiten (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;Alle Dateien (*)</translation>
 </message>
@@ -388,6 +400,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>The marked picture is on the clipboard.</source>
 <translation>Das Bild mit Korrektur ist in der Zwischenablage.</translation>
+</message>
+<message>
+<source>{name} marked</source>
+<translation>{name} korrigiert</translation>
 </message>
 <message>
 <source>Save marked picture as {kind}</source>
@@ -538,8 +554,8 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>LaTeX der Zeile</translation>
 </message>
 <message>
-<source>What does the line say? LaTeX, for example 2x^2-3x=5</source>
-<translation>Wie lautet die Zeile? LaTeX, zum Beispiel 2x^2-3x=5</translation>
+<source>LaTeX, for example 2x^2-3x=5</source>
+<translation>LaTeX, zum Beispiel 2x^2-3x=5</translation>
 </message>
 <message>
 <source>Keys for fractions, powers, roots and signs (Ctrl+K)</source>
@@ -2228,6 +2244,26 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>This LaTeX is not complete yet.</source>
 <translation>Dieses LaTeX ist noch nicht vollständig.</translation>
+</message>
+<message>
+<source>Typed working</source>
+<translation>Getippte Rechnung</translation>
+</message>
+<message>
+<source>Typed working {number}</source>
+<translation>Getippte Rechnung {number}</translation>
+</message>
+<message>
+<source>Pen page</source>
+<translation>Stiftseite</translation>
+</message>
+<message>
+<source>Pen page {number}</source>
+<translation>Stiftseite {number}</translation>
+</message>
+<message>
+<source>There is nothing written with the pen on this page. Take a page for the pen (Ctrl+Shift+N) first.</source>
+<translation>Auf dieser Seite ist nichts mit dem Stift geschrieben. Nehmen Sie erst eine Seite für den Stift (Strg+Umschalt+N).</translation>
 </message>
 <message>
 <source>Go through this line term by term, beside the line before.</source>

@@ -64,7 +64,7 @@ def test_card_of_a_slip_tells_step_factors_written_should_be_and_line_put_right(
     card = card_of(judged(SIGN), 1, EVERYTHING)
     rows = {row.label: row.text or row.latex for row in card.rows}
     assert rows["From line 1"] == "(5-2t)(t+4)"
-    assert rows["Factors"].replace(" ", "") == r"-2t\text{and}+4"
+    assert rows["Factors"].replace(" ", "") == r"{-2t}\text{and}{+4}"
     assert (rows["Written"], rows["Should be"]) == ("+8t", "-8t")
     assert rows["Line put right"].replace(" ", "") == "=5t+20-2t^2-8t"
     assert "15" in card.counterexample  # at t = 1 the line before is 3 * 5
