@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 
 from recognition.reader.grammar import BANNED, Grammar
 from recognition.reader.network import Memory, Network
-from recognition.reader.tokens import EOS, L2R, PAD, R2L
+from recognition.reader.tokens import EOS, L2R, R2L
+from recognition.reader.tree import ROOT, Tree
 
 __all__ = ["Reading", "Spoken", "best_readings", "greedy_reading", "neighbours", "score_reading"]
 
@@ -20,6 +21,7 @@ _HOPELESS: Final = 4.0  # nats behind the best one that goes on: such a reading 
 _UNLIKELY: Final = 4.0  # nats behind the best finished one: not worth scoring the other way
 # 8 for both finds the same first readings (CROHME 2013, every third line) and takes a third longer.
 _NEIGHBOURS: Final = 64  # exchanges that are looked at
+_STARTS: Final = (L2R, R2L)
 
 Floats = NDArray[np.float32]
 
@@ -75,42 +77,18 @@ class Reading:
         return (self.forwards.spread + self.backwards.spread) * np.float32(0.5)
 
 
-@dataclass(slots=True)
-class _Trail:
-    """What was said at each step, with pointers back, so that a reading is put together only when it is kept."""
-
-    tokens: list[NDArray[np.int64]] = field(default_factory=list)
-    parents: list[NDArray[np.intp]] = field(default_factory=list)
-    log_probs: list[Floats] = field(default_factory=list)
-    """of all tokens, shape (rows of the step before, vocabulary)"""
-    attention: list[Floats] = field(default_factory=list)
-
-    def spoken(self, row: int, steps: int, end: float, *, backwards: bool) -> Spoken:
-        """The reading whose last token was said by `row` of step number `steps` - 1."""
-        tokens, spread, attention = [], [], []
-        for step in range(steps - 1, -1, -1):
-            tokens.append(int(self.tokens[step][row]))
-            row = int(self.parents[step][row])
-            spread.append(self.log_probs[step][row])
-            if self.attention:
-                attention.append(self.attention[step][row])
-        order = slice(None) if backwards else slice(None, None, -1)
-        seen = np.array(attention[order], np.float32) if attention else None
-        said, every = np.array(tokens[order], np.intp), np.array(spread[order], np.float32)
-        return Spoken(tuple(tokens[order]), every[np.arange(len(said)), said], end, seen, every)
-
-
 @dataclass(frozen=True, slots=True)
 class _Finished:
+    """A reading that ended after a row of the tree."""
+
     row: int
-    steps: int
     score: float
-    end: float
 
 
 def greedy_reading(network: Network, memory: Memory, forwards: Grammar) -> Reading | None:
     """The reading that says the likeliest token each time, left to right; None where it never ends."""
-    found = _search(network, memory, (forwards,), 1)[0]
+    tree = Tree(network, memory)
+    found = _search(tree, (forwards,), 1, network.facts.max_tokens)[0]
     return Reading(found[0], found[0]) if found else None
 
 
@@ -118,14 +96,15 @@ def best_readings(
     network: Network, memory: Memory, forwards: Grammar, backwards: Grammar, *, width: int
 ) -> list[Reading]:
     """Readings found by either direction's beam, best joint score first. May be empty; at most 2 * width."""
-    found = _search(network, memory, (forwards, backwards), width)
+    tree = Tree(network, memory)
+    found = _search(tree, (forwards, backwards), width, network.facts.max_tokens)
     views: list[dict[tuple[int, ...], Spoken]] = [{}, {}]
     for direction, spoken in enumerate(found):
         best = max((one.score for one in spoken), default=0.0)
         views[direction] = {one.tokens: one for one in spoken if one.score >= best - _UNLIKELY}
     every = list(dict.fromkeys((*views[0], *views[1])))
     missing = [(tokens, direction) for tokens in every for direction in (0, 1) if tokens not in views[direction]]
-    for one, (tokens, direction) in zip(_score(network, memory, missing), missing, strict=True):
+    for one, (tokens, direction) in zip(_score(tree, missing), missing, strict=True):
         views[direction][tokens] = one
     readings = [Reading(views[0][tokens], views[1][tokens]) for tokens in every]
     return sorted(readings, key=lambda reading: -reading.score)
@@ -133,7 +112,7 @@ def best_readings(
 
 def score_reading(network: Network, memory: Memory, tokens: tuple[int, ...]) -> Reading:
     """A given reading scored in both directions."""
-    forwards, backwards = _score(network, memory, [(tokens, 0), (tokens, 1)])
+    forwards, backwards = _score(Tree(network, memory), [(tokens, 0), (tokens, 1)])
     return Reading(forwards, backwards)
 
 
@@ -166,33 +145,25 @@ def _exchanged(spoken: Spoken, at: int, token: int) -> Spoken:
     return Spoken(tokens, log_probs, spoken.end, spoken.attention, spoken.spread)
 
 
-def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width: int) -> list[list[Spoken]]:
-    """Beam search in the given directions at once: forwards first, then backwards. All rows share the line's memory."""
-    directions = len(grammars)
-    after = np.stack([grammar.after for grammar in grammars])
-    at_depth = np.stack([grammar.at_depth for grammar in grammars])
+def _search(tree: Tree, grammars: Sequence[Grammar], width: int, longest: int) -> list[list[Spoken]]:
+    """Beam search in the given directions at once: forwards first, then backwards."""
+    penalties = np.stack([grammar.after[None] + grammar.at_depth[:, None] for grammar in grammars])
     depth_change = np.stack([grammar.depth_change for grammar in grammars])
-    trails = _Trail()
     finished: list[list[_Finished]] = [[] for _ in grammars]
-    direction = np.arange(directions)
-    last = np.array((L2R, R2L)[:directions], np.int64)
-    score = np.zeros(directions)
-    depth = np.zeros(directions, np.int64)
-    past = network.begin(directions, memory)
-    for step in range(network.facts.max_tokens):
-        said = network.say(last[:, None], past, memory)
-        if said.attention is not None:
-            trails.attention.append(said.attention[:, -1])
-        log_probs = said.log_probs[:, -1]
-        legal = log_probs + after[direction, last] + at_depth[direction, (depth > 0).astype(np.intp)]
-        total = score[:, None] + legal
+    direction = np.arange(len(grammars))
+    last = np.array(_STARTS[: len(grammars)], np.int64)
+    score = np.zeros(len(grammars))
+    depth = np.zeros(len(grammars), np.int64)
+    said, log_probs = tree.say([ROOT] * len(grammars), _STARTS[: len(grammars)])
+    for step in range(longest):
+        total = score[:, None] + (log_probs + penalties[direction, np.minimum(depth, 1), last])
         rows: list[int] = []
         tokens: list[int] = []
-        for number in range(directions):
+        for number in range(len(grammars)):
             own = np.flatnonzero(direction == number)
             if not len(own):
                 continue
-            live = _grow(total, legal, own, width, step, finished[number])
+            live = _grow(total, own, width, said if step else None, finished[number])
             if not _is_over(finished[number], live, total, width):
                 rows += [row for row, _ in live]
                 tokens += [token for _, token in live]
@@ -203,20 +174,16 @@ def _search(network: Network, memory: Memory, grammars: Sequence[Grammar], width
         score = total[parents, last]
         direction = direction[parents]
         depth = depth[parents] + depth_change[direction, last]
-        past = said.past.chosen(parents)
-        trails.tokens.append(last)
-        trails.parents.append(parents)
-        trails.log_probs.append(log_probs)
+        said, log_probs = tree.say([said[row] for row in rows], tokens)
     return [
-        [trails.spoken(f.row, f.steps, f.end, backwards=number == 1) for f in _best(finished[number], width)]
-        for number in range(directions)
+        [_spoken(tree, one.row, number) for one in _best(finished[number], width)] for number in range(len(grammars))
     ]
 
 
 def _grow(
-    total: NDArray[np.float64], legal: Floats, own: NDArray[np.intp], width: int, step: int, finished: list[_Finished]
+    total: NDArray[np.float64], own: NDArray[np.intp], width: int, said: range | None, finished: list[_Finished]
 ) -> list[tuple[int, int]]:
-    """The best (row, next token) that go on; those that end are added to `finished`."""
+    """The best (row, next token) that go on; those that end are added to `finished`, if anything was said."""
     flat = total[own].ravel()
     wanted = min(2 * width, len(flat) - 1)
     best = np.argpartition(-flat, wanted)[:wanted]
@@ -227,8 +194,8 @@ def _grow(
             break
         row, token = int(own[place // total.shape[1]]), int(place % total.shape[1])
         if token == EOS:
-            if rank < width and step:
-                finished.append(_Finished(row, step, float(flat[place]), float(legal[row, token])))
+            if rank < width and said is not None:
+                finished.append(_Finished(said[row], float(flat[place])))
         elif len(live) < width:
             top = flat[place] if top is None else top
             if flat[place] < top - _HOPELESS:
@@ -249,21 +216,35 @@ def _best(finished: list[_Finished], width: int) -> list[_Finished]:
     return sorted(finished, key=lambda one: -one.score)[:width]
 
 
-def _score(network: Network, memory: Memory, wanted: list[tuple[tuple[int, ...], int]]) -> list[Spoken]:
-    """Score whole readings, each in its given direction (0 forwards, 1 backwards), in one call."""
-    if not wanted:
-        return []
-    longest = max(len(tokens) for tokens, _ in wanted) + 1
-    given = np.full((len(wanted), longest), PAD, np.int64)
-    for row, (tokens, direction) in enumerate(wanted):
-        given[row, : len(tokens) + 1] = (L2R, *tokens) if direction == 0 else (R2L, *tokens[::-1])
-    step = network.say(given, network.begin(len(wanted), memory), memory)
-    out = []
-    for row, (tokens, direction) in enumerate(wanted):
-        count = len(tokens)
-        order = slice(None) if direction == 0 else slice(None, None, -1)
-        spread = step.log_probs[row, :count][order]
-        log_probs = spread[np.arange(count), list(tokens)]
-        attention = None if step.attention is None else step.attention[row, :count][order]
-        out.append(Spoken(tokens, log_probs, float(step.log_probs[row, count, EOS]), attention, spread))
-    return out
+def _score(tree: Tree, wanted: Sequence[tuple[tuple[int, ...], int]]) -> list[Spoken]:
+    """Score whole readings, each in its given direction (0 forwards, 1 backwards), in one call at most."""
+    parents: list[int] = []
+    tokens: list[int] = []
+    new: dict[tuple[int, int], int] = {}
+    first = len(tree.tokens)
+    ends = []
+    for reading, direction in wanted:
+        row = ROOT
+        for token in (_STARTS[direction], *(reading if direction == 0 else reading[::-1])):
+            known = tree.child(row, token)
+            known = new.get((row, token)) if known is None else known
+            if known is None:
+                known = new[row, token] = first + len(tokens)
+                parents.append(row)
+                tokens.append(token)
+            row = known
+        ends.append(row)
+    if tokens:
+        tree.say(parents, tokens)
+    return [_spoken(tree, row, direction) for row, (_, direction) in zip(ends, wanted, strict=True)]
+
+
+def _spoken(tree: Tree, row: int, direction: int) -> Spoken:
+    """The reading that ends after a row of the tree."""
+    way = tree.way_to(row)
+    before, after = (way[:-1], way[1:]) if direction == 0 else (way[-2::-1], way[:0:-1])
+    tokens = tuple(tree.tokens[number] for number in after)
+    spread = np.array([tree.log_probs[number] for number in before], np.float32).reshape(len(before), -1)
+    attention = np.array([tree.attention[number] for number in before], np.float32) if tree.attention else None
+    log_probs = spread[np.arange(len(tokens)), list(tokens)]
+    return Spoken(tokens, log_probs, float(tree.log_probs[row][EOS]), attention, spread)

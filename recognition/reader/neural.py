@@ -124,8 +124,7 @@ class NeuralReader:
         attention = reading.attention
         if attention is None:
             return None
-        values = memory.values[-1, 0]  # of the last layer, whose heads were taught where to look: (heads, cells, width)
-        looks = np.einsum("tn,hnd->thd", attention, values).reshape(len(tokens), -1).astype(np.float32)
+        looks = np.einsum("tn,hnd->thd", attention, memory.last_values).reshape(len(tokens), -1).astype(np.float32)
         own = set(drawn(tokens))
         is_sign = np.array([n in own and token not in _NO_SIGNS for n, token in enumerate(tokens)])
         return LineStudy(tuple(tokens), is_sign, reading.spread, looks, self.facts.vocabulary)

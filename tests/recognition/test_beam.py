@@ -5,39 +5,38 @@ import pytest
 
 from recognition.reader.beam import best_readings, greedy_reading, neighbours
 from recognition.reader.grammar import Grammar
-from recognition.reader.network import Memory, Past, Step
+from recognition.reader.network import Memory, Step
 from recognition.reader.tokens import EOS, L2R, R2L, TOKEN_ID, VOCABULARY
+from recognition.reader.tree import ROOT, Tree
 from recognition.reader.weights import ModelFacts
 
 X, Y, Z, PLUS = (TOKEN_ID[token] for token in ("x", "y", "z", "+"))
-MEMORY = Memory(np.zeros(0), np.zeros(0), np.zeros(0, bool), (1, 1))
+MEMORY = Memory({}, (1, 1))
 
 
 class _Table:
-    """Says tokens by the number already said; the past only counts, its first axis is a dummy layer."""
+    """Says tokens by the number already said and the direction, which rows find in the earlier ones they see."""
 
     facts = ModelFacts()
+    past_width = 1
 
     def __init__(self, forwards, backwards):
         self._tables = (forwards, backwards)
         self.rows = 0
 
-    def begin(self, readings, memory):
-        return Past(np.zeros((1, readings, 2)), np.zeros((1, readings, 0)))
-
-    def say(self, tokens, past, memory):
-        self.rows += tokens.size
-        said, direction = past.keys[0, :, 0].astype(int), past.keys[0, :, 1].astype(int)
-        direction = np.where(tokens[:, 0] == R2L, 1, np.where(tokens[:, 0] == L2R, 0, direction))
-        out = np.full((*tokens.shape, len(VOCABULARY)), 1e-6)
-        for row in range(len(tokens)):
-            for place in range(tokens.shape[1]):
-                steps = self._tables[direction[row]]
-                for token, share in steps[min(said[row] + place, len(steps) - 1)].items():
-                    out[row, place, token] = share
-        keys = np.stack([said + tokens.shape[1], direction], 1)[None].astype(float)
+    def say(self, tokens, places, unseen, past, memory):
+        self.rows += len(tokens)
+        directions = [int(value) for value in past[:, 0]]
+        out = np.full((len(tokens), len(VOCABULARY)), 1e-6)
+        for row, (token, place) in enumerate(zip(tokens, places, strict=True)):
+            first = np.flatnonzero(unseen[row] == 0)[0]
+            directions.append((L2R, R2L).index(token) if place == 0 else directions[first])
+            steps = self._tables[directions[-1]]
+            for said, share in steps[min(place, len(steps) - 1)].items():
+                out[row, said] = share
         log_probs = np.log(out / out.sum(-1, keepdims=True)).astype(np.float32)
-        return Step(log_probs, Past(keys, past.values), np.zeros((*tokens.shape, 1), np.float32))
+        said = np.array(directions[len(past) :], np.float32)[:, None]
+        return Step(log_probs, said, np.zeros((len(tokens), 1), np.float32))
 
 
 GRAMMARS = [Grammar(VOCABULARY, backwards=backwards) for backwards in (False, True)]
@@ -84,3 +83,31 @@ def test_neighbours_keep_to_the_letters_of_the_page():
     only = Grammar(VOCABULARY, backwards=False, allowed={"x", "z"})
     reading = greedy_reading(_Table(table, table), MEMORY, only)
     assert {one.tokens for one in neighbours(reading, only, KINDS)} == {(Z,)}
+
+
+def test_readings_that_begin_alike_are_asked_about_once():
+    table = [{X: 0.5, Y: 0.5}, {PLUS: 1}, {Z: 1}, {EOS: 1}]
+    network = _Table(table, table)
+    tree = Tree(network, MEMORY)
+    first, _ = tree.say([ROOT], [L2R])
+    tree.say([first[0], first[0] + 1, first[0]], [X, PLUS, Y])  # one call: x, x + and y
+    assert network.rows == 4 and tree.child(first[0], Y) == 3 and tree.child(3, PLUS) is None
+    assert [tree.tokens[row] for row in tree.way_to(2)] == [L2R, X, PLUS]
+
+
+def test_rows_off_the_way_are_not_seen_when_the_tree_is_large():
+    seen = []
+
+    class _Watched(_Table):
+        def say(self, tokens, places, unseen, past, memory):
+            seen.append((len(past), unseen))
+            return super().say(tokens, places, unseen, past, memory)
+
+    tree = Tree(_Watched([{X: 1}], [{X: 1}]), MEMORY)
+    root, _ = tree.say([ROOT], [L2R])
+    for number in range(150):  # all after the start, none on the way of another
+        tree.say([root[0]], [4 + number % 20])
+    last, log_probs = tree.say([root[0]], [X])
+    # It needs the start alone, of 151 rows, and itself.
+    assert seen[-1][0] == 1 and seen[-1][1].tolist() == [[0.0, 0.0]]
+    assert int(log_probs[0].argmax()) == X and tree.way_to(last[0]) == [0, 151]

@@ -1,5 +1,7 @@
 """The shipped graphs hold all that the next training begins from."""
 
+import json
+
 import numpy as np
 import onnx
 import pytest
@@ -32,10 +34,29 @@ def test_network_taken_out_of_the_graphs_reads_as_they_do():
     state = net.state_dict()
     for name, value in saved["weights"].items():
         state[name].copy_(value)
-    image, size = torch.rand(1, 1, 96, 192), torch.tensor([[180, 90]])
+    image, size = torch.rand(1, net.config.planes, 96, 192), torch.tensor([[170, 90]])
     with torch.no_grad():
-        memory, _ = net.encode(image, size)
-        keys, _ = net.memory_keys(memory)
+        memory, mask = net.encode(image, size)
+        keys, _ = net.memory_keys(memory[:, mask.flatten()])
     session = onnxruntime.InferenceSession(MODEL_FOLDER / "encoder.onnx", providers=["CPUExecutionProvider"])
-    found = session.run(["mem_k"], {"image": image.numpy(), "wh": size.numpy()})[0]
-    assert np.abs(found - keys.numpy()).max() < 1e-3
+    grid = np.array([6, 11])  # cells of 16 px that hold the line of 90 by 170
+    found = session.run([f"mem_k_{layer}" for layer in range(len(keys))], {"image": image.numpy(), "grid": grid})
+    assert np.abs(np.array(found) - keys[:, 0].numpy()).max() < 1e-3
+
+
+def test_graphs_built_again_from_their_own_weights_are_the_same(tmp_path):
+    from recognition.training.graphs import write_graphs
+    from recognition.training.recover import stored_weights
+
+    weights, facts = stored_weights(MODEL_FOLDER)
+    write_graphs(tmp_path, json.loads(facts["config"]), weights, facts)
+    for name in ("encoder.onnx", "decoder.onnx"):
+        assert (tmp_path / name).read_bytes() == (MODEL_FOLDER / name).read_bytes()
+    assert (tmp_path / "SHA256SUMS").read_text() == (MODEL_FOLDER / "SHA256SUMS").read_text()
+
+
+def test_network_with_coverage_is_refused():
+    from recognition.training.graphs import decoder_graph
+
+    with pytest.raises(ValueError, match="train without coverage_layers"):
+        decoder_graph({"coverage_layers": 2}, {}, {})
