@@ -208,6 +208,14 @@ class Desk(QObject):
     def is_being_read(self, document: Document) -> bool:
         return self._intake.is_reading(document)
 
+    def check_now(self, document: Document) -> None:
+        """Check a document; one that reading was stopped on is read first."""
+        if document.is_unread and document.picture is not None and not self.is_being_read(document):
+            picture = document.picture
+            self.read_again(document, lambda: picture)
+        else:
+            self.check(document)
+
     def check(self, document: Document) -> None:
         """Check a document after a short pause."""
         if document.lines and document not in self._to_check:

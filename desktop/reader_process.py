@@ -103,7 +103,8 @@ class ReaderProcess(PageReader):
                 raise
             except (EOFError, OSError) as exc:
                 self._end()
-                raise InputError(tr("Reading broke off. Open the page again.")) from exc
+                words = tr("Reading broke off. Open the page again, or press F5 where its lines are shown.")
+                raise InputError(words) from exc
 
     def _answer(self, pipe: Connection, tick: Tick) -> list[Any]:
         parts: list[Any] = []

@@ -176,7 +176,7 @@ class Window(FileWindow):
 
     def check(self) -> None:
         if self._document is not None:
-            self._desk.check(self._document)
+            self._desk.check_now(self._document)
 
     def go_to_slip(self) -> None:
         """Choose the first slip of the page."""

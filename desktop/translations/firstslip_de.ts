@@ -1170,8 +1170,8 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Anhalten</translation>
 </message>
 <message>
-<source>Reading broke off. Open the page again.</source>
-<translation>Das Lesen ist abgebrochen. Öffnen Sie die Seite noch einmal.</translation>
+<source>Reading broke off. Open the page again, or press F5 where its lines are shown.</source>
+<translation>Das Lesen brach ab. Öffnen Sie die Seite noch einmal, oder drücken Sie F5, wo ihre Zeilen stehen.</translation>
 </message>
 <message>
 <source>{name}: no writing was found. Check that it shows the written side, sharp and near enough to read, and take the picture again.</source>

@@ -2,8 +2,9 @@
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
 
 from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
@@ -14,7 +15,7 @@ from desktop.pen_page import new_pen_page
 from desktop.reading import PageReader
 from desktop.typed_page import typed_document
 from desktop.window import Window
-from tests.desktop.samples import sample
+from tests.desktop.samples import sample, truth
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
 
@@ -104,3 +105,14 @@ def test_small_picture_stands_in_while_the_large_one_is_fetched(qtbot, window):
     assert window.page._picture.boundingRect() == QRectF(0, 0, 600, 800)
     seen = window.page.viewport().grab().toImage()
     assert seen.pixelColor(seen.width() // 2, seen.height() // 2) == QColor("#ff0000")
+
+
+def test_f5_reads_a_page_on_which_reading_was_stopped(qtbot, window):
+    (found,) = window.desk._reader.find(sample("candidate-4107.jpg"))
+    window.desk.lay(found.document)
+    settle(qtbot, window)
+    assert found.document.is_unread
+    QTest.keyClick(window, Qt.Key.Key_F5)
+    settle(qtbot, window)
+    assert not found.document.is_unread
+    assert found.document.verdicts[0].report.first_slip == truth("candidate-4107.jpg")["planted"]["line"]
