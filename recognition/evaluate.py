@@ -16,8 +16,8 @@ from numpy.typing import NDArray
 from recognition.captions import merged_spellings
 from recognition.errors import InputError
 from recognition.page import LineCrop, open_pages
-from recognition.read import Reader, line_from_picture
-from recognition.reader import LinePicture, LineStrokes
+from recognition.read import Reader, line_from_picture, whole_line
+from recognition.reader import LinePicture, LineStrokes, with_page_letters
 from recognition.reader.calibration import calibration_error, share_of_wrong_in_doubt
 from recognition.reader.canonical import draw_strokes, typical_height
 from recognition.reader.edits import edit_distance
@@ -50,6 +50,8 @@ class Sample:
     truth: tuple[str, ...] | None
     crop: LinePicture | LineStrokes
     writer: str | None = None
+    page: str | None = None
+    """lines of one page weigh each other's letters (page_letters.py)"""
     merged: tuple[str, ...] = ()
     """commands of the label as annotated that our vocabulary merges (see captions.py)"""
 
@@ -58,7 +60,6 @@ class Sample:
 class _Outcome:
     sample: Sample
     candidates: tuple[Candidate, ...]
-    milliseconds: float
     distance: int
 
     @property
@@ -73,6 +74,8 @@ class _Outcome:
 
 def load_samples(path: Path, *, route: Route = "as given", limit: int | None = None) -> Iterator[Sample]:
     """Read lines from JSON lines (plain or xz): objects with `latex` and `strokes` or `image`, a path beside the file.
+
+    `page` names the page of a line, `writer` its writer; `evened` says that the image is a crop of the page stage.
 
     Args:
         route: "ink" takes strokes; "images" draws strokes at a random size and pen (seeded by the line's number) and
@@ -91,6 +94,7 @@ def load_samples(path: Path, *, route: Route = "as given", limit: int | None = N
             yield Sample(
                 str(row.get("id", number)), _truth(row["latex"]), _crop(row, path, route, number),
                 None if row.get("writer") is None else str(row["writer"]),
+                None if row.get("page") is None else str(row["page"]),
                 merged_spellings(str(row.get("latex_raw") or row["latex"])),
             )  # fmt: skip
         except (TypeError, ValueError, KeyError, IndexError) as exc:
@@ -112,23 +116,26 @@ def evaluate(
     Returns:
         The report (rates in percent; calibration_error as a fraction; times in ms a line) and the candidates.
     """
-    outcomes: list[_Outcome] = []
+    alone: list[tuple[Candidate, ...]] = []
+    times: list[float] = []
     for number, sample in enumerate(samples):
         tick(number, len(samples))
         start = time.perf_counter()
-        candidates = reader.read((sample.crop,), beam=beam, allowed=allowed)[0]
-        spent = (time.perf_counter() - start) * 1000
-        first = candidates[0].latex.split() if candidates else []
-        truth = sample.truth or ()
-        outcomes.append(_Outcome(sample, candidates, spent, edit_distance(first, truth)))
+        alone += reader.read((sample.crop,), beam=beam, allowed=allowed)
+        times.append((time.perf_counter() - start) * 1000)
     tick(len(samples), len(samples))
+    together = _by_page(samples, alone)
+    outcomes = [_outcome(sample, readings) for sample, readings in zip(samples, together, strict=True)]
     known = [one for one in outcomes if one.sample.truth is not None]
 
     report = _rates(outcomes)
     report["out_of_vocabulary"] = len(outcomes) - len(known)
-    times = [one.milliseconds for one in outcomes] or [0.0]
-    report["ms_per_line_p50"] = round(float(np.percentile(times, 50)), 1)
-    report["ms_per_line_p95"] = round(float(np.percentile(times, 95)), 1)
+    report["ms_per_line_p50"] = round(float(np.percentile(times or [0.0], 50)), 1)
+    report["ms_per_line_p95"] = round(float(np.percentile(times or [0.0], 95)), 1)
+    if any(sample.page is not None for sample in samples):
+        report["without_page_letters"] = _rates(
+            [_outcome(sample, readings) for sample, readings in zip(samples, alone, strict=True)]
+        )
     report["structure"] = {
         kind: _rates([one for one in known if structure(one.sample.truth or ()) == kind])
         for kind in ("one row", "scripts", "fractions", "roots")
@@ -142,6 +149,24 @@ def evaluate(
     report["school"] = _rates([one for one in known if is_school(one.sample.truth or ())])
     report["lower_school"] = _rates([one for one in known if is_lower_school(one.sample.truth or ())])
     return report, [one.candidates for one in outcomes]
+
+
+def _outcome(sample: Sample, candidates: tuple[Candidate, ...]) -> _Outcome:
+    first = candidates[0].latex.split() if candidates else []
+    return _Outcome(sample, candidates, edit_distance(first, sample.truth or ()))
+
+
+def _by_page(samples: Sequence[Sample], alone: Sequence[tuple[Candidate, ...]]) -> list[tuple[Candidate, ...]]:
+    """Readings of the lines, those of one page weighed together."""
+    pages: dict[str, list[int]] = {}
+    for number, sample in enumerate(samples):
+        if sample.page is not None:
+            pages.setdefault(sample.page, []).append(number)
+    out = list(alone)
+    for numbers in pages.values():
+        for number, readings in zip(numbers, with_page_letters([alone[n] for n in numbers]), strict=True):
+            out[number] = readings
+    return out
 
 
 def structure(tokens: Sequence[str]) -> str:
@@ -253,7 +278,8 @@ def _crop(row: dict[str, Any], path: Path, route: Route, number: int) -> LinePic
         return _drawn(strokes, number) if route == "images" else DrawnStrokes(strokes)
     if route == "ink":
         raise ValueError("no strokes")
-    return line_from_picture(next(iter(open_pages(path.parent / str(row["image"])))).image)
+    picture = next(iter(open_pages(path.parent / str(row["image"])))).image
+    return whole_line(picture) if row.get("evened") else line_from_picture(picture)
 
 
 def _drawn(strokes: tuple[NDArray[np.float64], ...], seed: int) -> LineCrop:

@@ -15,10 +15,10 @@ from recognition.errors import InputError
 from recognition.ink import read_inkml, strokes_to_lines
 from recognition.page import NOTHING_FOUND, LineCrop, find_lines, open_pages
 from recognition.page.light import background, evened
-from recognition.reader import LinePicture, LineStrokes
+from recognition.reader import LinePicture, LineStrokes, with_page_letters
 from recognition.result import Box, Candidate, Line, Page, Tick, no_tick
 
-__all__ = ["Reader", "is_ink", "line_from_picture", "nothing_found", "read_file", "read_line_file"]
+__all__ = ["Reader", "is_ink", "line_from_picture", "nothing_found", "read_file", "read_line_file", "whole_line"]
 
 os.environ.pop("QT_QPA_PLATFORM_PLUGIN_PATH", None)  # OpenCV sets these to its own Qt, which breaks the desktop's
 os.environ.pop("QT_QPA_FONTDIR", None)
@@ -63,7 +63,7 @@ def read_file(
     file = Path(path)
     if is_ink(file):
         found = strokes_to_lines(read_inkml(file))
-        read = reader.read(found.lines, beam=beam, allowed=allowed, tick=tick)
+        read = with_page_letters(reader.read(found.lines, beam=beam, allowed=allowed, tick=tick))
         lines = tuple(
             Line(line.box, candidates, line.struck_out, line.polygon)
             for line, candidates in zip(found.lines, read, strict=True)
@@ -72,7 +72,7 @@ def read_file(
         return
     for sheet in open_pages(file):
         page = find_lines(sheet.image)
-        read = reader.read(page.lines, beam=beam, allowed=allowed, tick=tick)
+        read = with_page_letters(reader.read(page.lines, beam=beam, allowed=allowed, tick=tick))
         yield Page(str(path), sheet.page, page.size, _lines(page.lines, read))
 
 
@@ -108,6 +108,12 @@ def line_from_picture(image: NDArray[np.uint8]) -> LineCrop:
         grey = 255 - grey
     if np.mean((grey < 40) | (grey > 215)) < _CLEAN:
         grey = evened(grey, background(grey))
+    return whole_line(grey)
+
+
+def whole_line(image: NDArray[np.uint8]) -> LineCrop:
+    """Take a picture that is evened already, dark on light, as one line: RGB (h, w, 3) or grey (h, w)."""
+    grey = np.asarray(cv2.cvtColor(image, cv2.COLOR_RGB2GRAY) if image.ndim == 3 else image, np.uint8)
     height, width = grey.shape
     corners = ((0.0, 0.0), (float(width), 0.0), (float(width), float(height)), (0.0, float(height)))
     return LineCrop(grey, Box(0, 0, width, height), corners, np.eye(3))

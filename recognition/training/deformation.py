@@ -38,8 +38,7 @@ def rebent(local: Points, coefficients: NDArray[np.float32]) -> Points:
     x, y = local[:, 0], local[:, 1]
     terms = np.stack([x, y, x * x, x * y, y * y], 1)
     each = coefficients if coefficients.ndim == 3 else np.broadcast_to(coefficients, (len(local), 2, TERMS))
-    moved = local + np.einsum("nt,nat->na", terms, each)
-    return moved.astype(np.float32, copy=False)
+    return np.asarray(local + np.einsum("nt,nat->na", terms, each), np.float32)
 
 
 def frayed(stroke: Points, rng: np.random.Generator) -> Points:

@@ -207,7 +207,9 @@ def _measure(pages: Iterable[PageOfWorking], reader: NeuralReader, out: Path | N
         own_shares.setdefault(page.writer, []).append(page.own_share)
         for place, (line, (crop, overlap)) in enumerate(zip(page.lines, cut_out(page), strict=True)):
             identity = f"{page.writer}/{number}/{place}"
-            samples.append(Sample(identity, line.tokens, _blank() if crop is None else crop, page.writer))
+            samples.append(Sample(
+                identity, line.tokens, _blank() if crop is None else crop, page.writer, f"{page.writer}/{number}"
+            ))  # fmt: skip
             overlaps.append(overlap)
             forms.append(line.form)
     report, candidates = evaluate(samples, reader)
@@ -238,7 +240,7 @@ def _keep(folder: Path, samples: Sequence[Sample], overlaps: Sequence[float], re
         cv2.imwrite(str(folder / name), sample.crop.image)
         rows.append({
             "id": sample.identity, "writer": sample.identity.split("/")[0], "latex": " ".join(sample.truth or ()),
-            "image": name, "overlap": round(overlap, 3), "read": latex,
+            "page": sample.page, "image": name, "evened": True, "overlap": round(overlap, 3), "read": latex,
         })  # fmt: skip
     (folder / "lines.jsonl").write_text("".join(json.dumps(row) + "\n" for row in rows), "utf-8")
 
