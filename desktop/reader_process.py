@@ -25,6 +25,7 @@ from desktop.maths import laid_out_of, take_laid_out
 from desktop.reading import FoundDocument, PageReader
 from desktop.upright import turned_picture
 from recognition.errors import Cancelled, InputError
+from recognition.page_letters import with_page_letters
 from recognition.result import Candidate, Tick, no_tick
 
 __all__ = ["ReaderProcess"]
@@ -72,7 +73,7 @@ class ReaderProcess(PageReader):
         candidates: list[tuple[Candidate, ...]] = [()] * len(found.document.lines)
         for index, of_line in zip(wanted, read, strict=True):
             candidates[index] = of_line
-        return candidates
+        return with_page_letters(candidates)
 
     def load(self) -> Any:
         """What reads lines, as the reader itself does; the process is started and the weights are loaded."""

@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 
 from desktop.desk_line import DeskLine
 from desktop.document import Document
-from desktop.language import tr_later
+from desktop.language import tr, tr_later
+from recognition.page_letters import with_page_letters
 from recognition.result import Candidate, Tick, no_tick
 
 if TYPE_CHECKING:
@@ -41,7 +42,8 @@ class FoundDocument:
     def name(self) -> str:
         """The file's name, with the page when it is not the first."""
         name = Path(self.document.file).name
-        return name if self.document.page == 0 else f"{name}, page {self.document.page + 1}"
+        page = self.document.page + 1
+        return name if page == 1 else tr("{name}, page {number}", name=name, number=page)
 
 
 class PageReader:
@@ -96,7 +98,7 @@ class PageReader:
         candidates: list[tuple[Candidate, ...]] = [()] * len(found.document.lines)
         for index, of_line in zip(wanted, read, strict=True):
             candidates[index] = of_line
-        return candidates
+        return with_page_letters(candidates)
 
     def load(self) -> NeuralReader:
         """The reader, loaded once."""

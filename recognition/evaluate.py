@@ -16,8 +16,9 @@ from numpy.typing import NDArray
 from recognition.captions import merged_spellings
 from recognition.errors import InputError
 from recognition.page import LineCrop, open_pages
+from recognition.page_letters import with_page_letters
 from recognition.read import Reader, line_from_picture, whole_line
-from recognition.reader import LinePicture, LineStrokes, with_page_letters
+from recognition.reader import LinePicture, LineStrokes
 from recognition.reader.calibration import calibration_error, share_of_wrong_in_doubt
 from recognition.reader.canonical import draw_strokes, typical_height
 from recognition.reader.edits import edit_distance

@@ -15,7 +15,8 @@ from recognition.errors import InputError
 from recognition.ink import read_inkml, strokes_to_lines
 from recognition.page import NOTHING_FOUND, LineCrop, find_lines, open_pages
 from recognition.page.light import background, evened
-from recognition.reader import LinePicture, LineStrokes, with_page_letters
+from recognition.page_letters import with_page_letters
+from recognition.reader import LinePicture, LineStrokes
 from recognition.result import Box, Candidate, Line, Page, Tick, no_tick
 
 __all__ = ["Reader", "is_ink", "line_from_picture", "nothing_found", "read_file", "read_line_file", "whole_line"]

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from recognition.reader import with_page_letters
+from recognition.page_letters import with_page_letters
 from recognition.result import Candidate
 
 
