@@ -1,11 +1,7 @@
 """What does one written line say?"""
 
 from recognition.reader.neural import LinePicture, LineStrokes, NeuralReader
-from recognition.reader.page_letters import with_page_letters
 from recognition.reader.same_hand import Hand, LineStudy, reweighed
 from recognition.reader.weights import ModelFacts
 
-__all__ = [
-    "Hand", "LinePicture", "LineStrokes", "LineStudy", "ModelFacts", "NeuralReader", "reweighed",
-    "with_page_letters",
-]  # fmt: skip
+__all__ = ["Hand", "LinePicture", "LineStrokes", "LineStudy", "ModelFacts", "NeuralReader", "reweighed"]
