@@ -104,7 +104,7 @@ class FileWindow(QMainWindow):
     def _ask_to_save(self, kind: str, ending: str) -> None:
         if self._document is None:
             return
-        suggestion = f"{page_name(self._document)} marked.{ending}"
+        suggestion = tr("{name} marked", name=page_name(self._document)) + f".{ending}"
         title, wanted = tr("Save marked picture as {kind}", kind=kind), f"{kind} (*.{ending})"
         name, _ = QFileDialog.getSaveFileName(self, title, suggestion, wanted)
         if name:

@@ -21,8 +21,10 @@ from desktop.document import Document
 from desktop.language import tr
 from desktop.marked_picture import page_image
 from desktop.overruled import counted_slip
+from desktop.pen_page import PEN_PAGE
+from desktop.sentences import in_language
 from desktop.theme import ground, ink, mix, quiet
-from desktop.typed_page import is_typed
+from desktop.typed_page import TYPED, is_typed
 
 __all__ = ["PageList", "page_name", "page_state"]
 
@@ -35,6 +37,8 @@ _CENTRED = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignHCenter) | 
 def page_name(document: Document) -> str:
     """The file's name without its ending, and the page when it is not the first."""
     name = Path(document.file).stem
+    if document.file.startswith((TYPED, PEN_PAGE)):
+        name = in_language(name)
     return name if document.page == 0 else tr("{name}, page {number}", name=name, number=document.page + 1)
 
 

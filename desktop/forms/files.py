@@ -80,4 +80,10 @@ TEMPLATES: tuple[str, ...] = (
     tr_later("This line is too long to show. Split it into lines."),
     tr_later("This line is nested too deeply to show."),
     tr_later("This LaTeX is not complete yet."),
+    # Pages of the desk's own: desktop/typed_page.py, pen_page.py, pen_commands.py
+    tr_later("Typed working"),
+    tr_later("Typed working {number}"),
+    tr_later("Pen page"),
+    tr_later("Pen page {number}"),
+    tr_later("There is nothing written with the pen on this page. Take a page for the pen (Ctrl+Shift+N) first."),
 )

@@ -6,6 +6,7 @@ makes the .qm files; the program needs only these.
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
@@ -45,9 +46,11 @@ def update(path: Path) -> list[str]:
 
 
 def release(path: Path) -> None:
-    """Make the .qm file of a .ts file."""
+    """Make the .qm file of a .ts file; a program that is running keeps the old one, which it has mapped."""
     tool = Path(PySide6.__file__).parent / ("lrelease.exe" if sys.platform == "win32" else "lrelease")
-    subprocess.run([tool, "-silent", path, "-qm", path.with_suffix(".qm")], check=True)
+    new = path.with_suffix(".qm.new")
+    subprocess.run([tool, "-silent", path, "-qm", new], check=True)
+    os.replace(new, path.with_suffix(".qm"))
 
 
 if __name__ == "__main__":

@@ -1242,6 +1242,18 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Seite mit Korrektur d&amp;rucken …</translation>
 </message>
 <message>
+<source>Save all &amp;marked pages as one PDF…</source>
+<translation>Alle &amp;korrigierten Seiten als eine PDF speichern …</translation>
+</message>
+<message>
+<source>Set</source>
+<translation>Stapel</translation>
+</message>
+<message>
+<source>Save all marked pages as one PDF</source>
+<translation>Alle korrigierten Seiten als eine PDF speichern</translation>
+</message>
+<message>
 <source>Open set</source>
 <translation>Stapel öffnen</translation>
 </message>
@@ -1712,6 +1724,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>part of a line</source>
 <translation>Teil einer Zeile</translation>
+</message>
+<message>
+<source>No doubtful line is left here; other pages have some ({keys}).</source>
+<translation>Hier ist keine zweifelhafte Zeile mehr; andere Seiten haben noch welche ({keys}).</translation>
 </message>
 <message>
 <source>No doubtful line is left.</source>

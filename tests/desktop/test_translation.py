@@ -164,6 +164,8 @@ def test_page_of_a_set_is_named_in_german(german):
     from desktop.page_list import page_name
 
     assert page_name(Document("/x/candidate-4107.jpg", 1)) == "candidate-4107, Seite 2"
+    assert page_name(Document("Typed working 2")) == "Getippte Rechnung 2"
+    assert page_name(Document("Pen page")) == "Stiftseite"
 
 
 def test_decimal_comma_typed_into_a_working_is_a_decimal(qtbot, comma):
