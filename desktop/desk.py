@@ -275,6 +275,12 @@ class Desk(QObject):
         """Save the marked picture as it stands now, under a name that ends in .png or .pdf."""
         self._saving.save(document, path, reveal)
 
+    def save_all(
+        self, picture_of: Callable[[Document], NDArray[np.uint8] | None], path: Path, reveal: Reveal = EVERYTHING
+    ) -> None:
+        """Save every page as it stands now as one PDF; `picture_of` gets pictures that are not held, in the worker."""
+        self._saving.save_all(self.documents, picture_of, path, reveal)
+
     def copy(self, document: Document, reveal: Reveal = EVERYTHING) -> None:
         """Draw the marked picture for the clipboard; `copied` brings it."""
         self._saving.copy(document, reveal)

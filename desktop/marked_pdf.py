@@ -9,7 +9,7 @@ Source: ISO 32000-1:2008, 8.10 (form XObjects), 12.5.2 to 12.5.6 (annotations an
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -67,18 +67,20 @@ def save_pdf(
     Raises:
         OSError: the file cannot be written.
     """
-    content = marked_pdf([document], reveal=reveal, tick=tick)
+    title = tr("{name} marked", name=Path(document.file).stem)
+    content = marked_pdf([document], title=title, reveal=reveal, tick=tick)
     tick(1, 1)
     write_whole(path, content)
 
 
 def marked_pdf(
-    documents: Sequence[Document], *, reveal: Reveal = EVERYTHING, tick: Tick = no_tick
+    documents: Iterable[Document], *, title: str = "", reveal: Reveal = EVERYTHING, tick: Tick = no_tick
 ) -> bytes:
     """Marked pages as one PDF file.
 
     Args:
-        documents: at least one page, each with its picture.
+        documents: at least one page, each with its picture; a page may be made when it is asked for.
+        title: of the file.
         reveal, tick: as for `save_pdf`.
     """
     content = QByteArray()
@@ -86,7 +88,7 @@ def marked_pdf(
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
     writer = QPdfWriter(buffer)
     writer.setCreator("Firstslip")
-    writer.setTitle(f"{Path(documents[0].file).stem}, marked")
+    writer.setTitle(title)
     writer.setPageMargins(QMarginsF(0, 0, 0, 0))
     writer.setResolution(_RESOLUTION)
     sheets: list[tuple[float, float, list[_Piece]]] = []

@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+import contextlib
 import logging
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 
+import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QObject, Signal, SignalInstance
 
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
-from desktop.marked_pdf import save_pdf
+from desktop.marked_pdf import marked_pdf, save_pdf
 from desktop.marked_picture import marked_image, save_png
 from desktop.reveal import Reveal
+from desktop.whole_file import write_whole
 from recognition.errors import InputError
 from recognition.result import Tick
 
@@ -40,16 +45,33 @@ class Saving(QObject):
         write = save_pdf if path.suffix.lower() == ".pdf" else save_png
 
         def work(tick: Tick, give: Give) -> object:
-            try:
+            with _told(path):
                 write(page, path, reveal=reveal, tick=tick)
-            except OSError as exc:
-                log.warning("saving failed: %s", exc.strerror)
-                raise InputError(
-                    tr(
-                        "{name} could not be saved there. Choose another folder, or make room on the disk.",
-                        name=path.name,
-                    )
-                ) from exc
+            return path.name
+
+        self._start(Job(tr("Saving {name}", name=path.name), work), self.saved)
+
+    def save_all(
+        self, documents: Sequence[Document], picture_of: Callable[[Document], NDArray[np.uint8] | None], path: Path,
+        reveal: Reveal,
+    ) -> None:  # fmt: skip
+        """Save pages as they stand now as one PDF.
+
+        Args:
+            picture_of: gets the picture of a page that holds none; called in the worker, one page after the other.
+        """
+        pages = [(document, document.snapshot()) for document in documents]
+
+        def work(tick: Tick, give: Give) -> object:
+            def each() -> Iterator[Document]:
+                for number, (document, page) in enumerate(pages):
+                    tick(number, len(pages))
+                    page.picture = picture_of(document) if page.picture is None else page.picture
+                    yield page
+                    page.picture = None
+
+            with _told(path):
+                write_whole(path, marked_pdf(each(), title=path.stem, reveal=reveal, tick=lambda done, total: None))
             return path.name
 
         self._start(Job(tr("Saving {name}", name=path.name), work), self.saved)
@@ -68,3 +90,14 @@ class Saving(QObject):
 
     def _show_progress(self, name: str, done: int, total: int) -> None:
         self.activity.emit(name, done, total)
+
+
+@contextlib.contextmanager
+def _told(path: Path) -> Iterator[None]:
+    """Say in a sentence that a file could not be written."""
+    try:
+        yield
+    except OSError as exc:
+        log.warning("saving failed: %s", exc.strerror)
+        words = tr("{name} could not be saved there. Choose another folder, or make room on the disk.", name=path.name)
+        raise InputError(words) from exc

@@ -61,6 +61,12 @@ class SetActions(QObject):
         menu.insertSeparator(before)
         self.actions["print"] = make_action(Entry(tr("P&rint marked page…"), ["Ctrl+P"], self.print_page), self._window)
         menu.insertAction(self._window.menus.actions["copy"], self.actions["print"])
+        every = Entry(tr("Save all &marked pages as one PDF…"), ["Ctrl+Shift+A"], self.ask_to_save_all)
+        self.actions["all"] = make_action(every, self._window)
+        menu.insertAction(self.actions["print"], self.actions["all"])
+        for changed in (self._window.desk.document_added, self._window.desk.document_removed):
+            changed.connect(self._refresh)
+        self._refresh()
         self._recent.aboutToShow.connect(self._fill_recent)
         self._fill_recent()
 
@@ -84,6 +90,24 @@ class SetActions(QObject):
         self._class.show()
         self._class.raise_()
         self._class.activateWindow()
+
+    @Slot()
+    def _refresh(self) -> None:
+        self.actions["all"].setEnabled(bool(self._window.desk.documents))
+
+    def ask_to_save_all(self) -> None:
+        """Ask where the marked pages of the set are to lie as one PDF, and write it while the window goes on."""
+        path = self._sets.path
+        suggestion = tr("{name} marked", name=tr("Set") if path is None else path.stem) + ".pdf"
+        title = tr("Save all marked pages as one PDF")
+        name, _ = QFileDialog.getSaveFileName(self._window, title, suggestion, "PDF (*.pdf)")
+        if name:
+            chosen = Path(name)
+            self.save_all(chosen if chosen.suffix.lower() == ".pdf" else chosen.with_name(f"{chosen.name}.pdf"))
+
+    def save_all(self, path: Path) -> None:
+        """Save every page of the set, marked, as one PDF."""
+        self._window.desk.save_all(self._sets.picture_of, path, self._window.reveal)
 
     def print_page(self) -> None:
         """Show how the marked page comes out on paper, and print it."""

@@ -10,6 +10,7 @@ from functools import partial
 from pathlib import Path
 
 import numpy as np
+from numpy.typing import NDArray
 from PySide6.QtCore import QObject, Signal, Slot
 
 from checker.errors import InputError as CheckerInputError
@@ -110,6 +111,11 @@ class Sets(QObject):
             with contextlib.suppress(OSError):
                 autosave.store.path.unlink()
         return clean
+
+    def picture_of(self, document: Document) -> NDArray[np.uint8] | None:
+        """A page's picture from the set; in any thread. None where the set has none, or the page has left it."""
+        autosave = self._autosave
+        return autosave.picture_of(document) if autosave is not None and autosave.watches(document) else None
 
     def finish(self) -> bool:
         """Keep all that is left and go on; returns whether all is kept."""

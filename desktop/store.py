@@ -1,6 +1,7 @@
 """A set of pages in one SQLite file, pictures inside: what is kept is there after a kill at any moment. No Qt.
 
-The file is held for this program alone while it is open (WAL, exclusive). Everything here runs in one thread at a time.
+The file is held for this program alone while it is open (WAL, exclusive). Pictures may be fetched in any thread; all
+else here runs in one thread at a time.
 """
 
 from __future__ import annotations
@@ -9,6 +10,7 @@ import contextlib
 import json
 import os
 import sqlite3
+import threading
 import zlib
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
@@ -69,6 +71,7 @@ class SetFile:
     def __init__(self, path: Path, connection: sqlite3.Connection) -> None:
         self.path = path
         self._connection = connection
+        self._turn = threading.Lock()
         self._saved: dict[int, _Saved] = {}
         (last,) = connection.execute("SELECT coalesce(max(id), 0) FROM page").fetchone()
         self._last_key = int(last)
@@ -151,7 +154,7 @@ class SetFile:
         Raises:
             InputError: the file is damaged or out of reach.
         """
-        with told(self.path.name):
+        with self._turn, told(self.path.name):
             row = self._connection.execute("SELECT content, sum FROM picture WHERE page = ?", (key,)).fetchone()
         if row is None:
             return None
@@ -174,7 +177,7 @@ class SetFile:
             InputError: the disk is full, or the file is out of reach; the file then holds what it held before.
         """
         blobs = {p.key: self._picture_blobs(p) for p in pages}
-        with told(self.path.name):
+        with self._turn, told(self.path.name):
             self._connection.execute("BEGIN IMMEDIATE")
             try:
                 for key in gone:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt, Slot
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from desktop.desk import Desk
@@ -241,11 +242,19 @@ class Window(FileWindow):
         assert self._document is not None
         following = self._document.next_doubtful(after)
         if following is None:
-            self.statusBar().showMessage(tr("No doubtful line is left."), 4000)
+            self.statusBar().showMessage(self._words_at_the_end(), 8000)
             self.editor.show_line(self.list.chosen, self.chosen_line)
         else:
             self.list.choose(following)
         self.list.setFocus()
+
+    def _words_at_the_end(self) -> str:
+        """What is said when a page has no doubtful line left: where the next one lies."""
+        document, pages = self._document, self._desk.documents
+        if any(other is not document and other.next_doubtful(-1) is not None for other in pages):
+            keys = self._menus.actions["page+"].shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+            return tr("No doubtful line is left here; other pages have some ({keys}).", keys=keys)
+        return tr("No doubtful line is left.")
 
     def step_line(self, step: int) -> None:
         if self._document is not None and self._document.lines:

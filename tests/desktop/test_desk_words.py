@@ -15,6 +15,7 @@ from desktop.pen_page import new_pen_page
 from desktop.reading import PageReader
 from desktop.typed_page import typed_document
 from desktop.window import Window
+from recognition.result import Box, Candidate, Line, Page
 from tests.desktop.samples import sample, truth
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
@@ -116,3 +117,18 @@ def test_f5_reads_a_page_on_which_reading_was_stopped(qtbot, window):
     settle(qtbot, window)
     assert not found.document.is_unread
     assert found.document.verdicts[0].report.first_slip == truth("candidate-4107.jpg")["planted"]["line"]
+
+
+def test_end_of_a_page_says_whether_other_pages_have_doubtful_lines(qtbot, window):
+    def page(name, probability):
+        line = Line(Box(20, 20, 200, 30), (Candidate("2 k = 8", probability), Candidate("2 h = 8", 0.1)))
+        return Document.of_page(Page(name, 0, (400, 300), (line,)), None)
+
+    for name in ("one.jpg", "two.jpg"):
+        window.desk.add(page(name, 0.4))
+    settle(qtbot, window)
+    window.confirm()
+    assert window.statusBar().currentMessage() == "No doubtful line is left here; other pages have some (Ctrl+PgDown)."
+    window.step_page(1)
+    window.confirm()
+    assert window.statusBar().currentMessage() == "No doubtful line is left."
