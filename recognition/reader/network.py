@@ -13,7 +13,7 @@ from recognition.errors import ModelError
 from recognition.reader.canonical import CanonicalImage, motion_values
 from recognition.reader.weights import ModelFacts, Weights
 
-__all__ = ["Memory", "Network", "Step"]
+__all__ = ["Memory", "Network", "Step", "encoder_inputs"]
 
 _PADDED_TO: Final = 32  # px: sides of the image are multiples of this; blank paper beyond the line is not kept
 
@@ -81,17 +81,9 @@ class Network:
 
     def look(self, line: CanonicalImage) -> Memory:
         """Encode one canonical image; how the pen went is used by models that were taught it."""
-        height, width = line.pixels.shape
-        cell = self.facts.cell
-        rows, columns = (-(-side // cell) for side in (height, width))
-        sides = (-(-side // _PADDED_TO) * _PADDED_TO for side in (height, width))
-        image = np.zeros((1, self._planes, *sides), np.float32)
-        image[0, 0, :height, :width] = line.pixels * np.float32(1 / 255)
-        if self._planes > 1 and line.motion is not None:
-            image[0, 1:, :height, :width] = motion_values(line.motion)
-        given = {"image": image, "grid": np.array([rows, columns], np.int64)}
+        given = encoder_inputs(line, self._planes, self.facts.cell)
         seen = cast("list[Any]", self._encoder.run(self._memory, given))
-        return Memory(dict(zip(self._memory, seen, strict=True)), (rows, columns))
+        return Memory(dict(zip(self._memory, seen, strict=True)), (int(given["grid"][0]), int(given["grid"][1])))
 
     def say(
         self, tokens: NDArray[np.int64], places: NDArray[np.int64], unseen: Floats, past: Floats, memory: Memory
@@ -115,3 +107,19 @@ def _session(runtime: Any, graph: bytes, threads: int) -> Any:
     options.inter_op_num_threads = 1
     options.log_severity_level = 3
     return runtime.InferenceSession(graph, options, providers=["CPUExecutionProvider"])
+
+
+def encoder_inputs(line: CanonicalImage, planes: int, cell: int) -> dict[str, NDArray[Any]]:
+    """A canonical image as the encoder takes it: its planes with blank paper beyond, and its rows and columns of cells.
+
+    Args:
+        planes: 1 for ink alone, 4 with the motion of the pen.
+        cell: px to a side.
+    """
+    height, width = line.pixels.shape
+    sides = (-(-side // _PADDED_TO) * _PADDED_TO for side in (height, width))
+    image = np.zeros((1, planes, *sides), np.float32)
+    image[0, 0, :height, :width] = line.pixels * np.float32(1 / 255)
+    if planes > 1 and line.motion is not None:
+        image[0, 1:, :height, :width] = motion_values(line.motion)
+    return {"image": image, "grid": np.array([-(-height // cell), -(-width // cell)], np.int64)}

@@ -7,7 +7,11 @@ Both look at one line, and the decoder at one tree of readings: each row is a to
 keeps it from seeing rows that are not on its way to the root. Readings that begin alike share their rows, nothing is
 copied when one reading becomes two, and readings of any length go in one call. Every weight keeps the name that it has
 in the network (`recover.py` reads them back); what follows from weights alone (transposes, scales, batch normalisation)
-is left to the runtime, which works it out once when it loads a graph.
+is left to the runtime, which works it out once when it loads a graph: also the eight-bit form of the weights that it
+multiplies with, so that the stored weights stay as trained.
+
+Layers multiply in eight bits (per channel for weights). What goes into a convolution is rounded within a range that was
+measured beforehand (`ranges.py`, kept in the metadata); without ranges convolutions stay in float32.
 
 `python -m recognition.training.graphs FOLDER` builds the graphs of a folder anew from the weights in them.
 """
@@ -17,44 +21,43 @@ from __future__ import annotations
 import argparse
 import json
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Final
 
 import numpy as np
 import onnx
-from numpy.typing import NDArray
-from onnx import TensorProto, helper, numpy_helper
+from onnx import TensorProto, helper
 
+from recognition.training.nodes import Arrays, Nodes, Precision
 from recognition.training.recover import stored_weights
 from recognition.training.sums import write_sums
 
 __all__ = ["decoder_graph", "encoder_graph", "write_graphs"]
 
-_OPSET: Final = 17
-_IR: Final = 8
-_EPSILON: Final = 1e-5  # of layer and batch normalisation, as the network has it
-_HALF_FROM: Final = 256  # numbers: smaller tensors are stored as float32
 _LONGEST_WAVE: Final = 1000.0  # of the sine positions
 
-Arrays = Mapping[str, NDArray[Any]]
 Config = Mapping[str, Any]
 
 
-def write_graphs(folder: Path, config: Config, weights: Arrays, metadata: Mapping[str, str]) -> None:
-    """Write encoder.onnx, decoder.onnx and SHA256SUMS."""
+def write_graphs(
+    folder: Path, config: Config, weights: Arrays, metadata: Mapping[str, str], precision: Precision = "int8"
+) -> None:
+    """Write encoder.onnx, decoder.onnx and SHA256SUMS; ranges are taken from the metadata where they are known."""
     folder.mkdir(parents=True, exist_ok=True)
     for name, build in (("encoder.onnx", encoder_graph), ("decoder.onnx", decoder_graph)):
-        onnx.save(build(config, weights, metadata), folder / name)
+        onnx.save(build(config, weights, metadata, precision), folder / name)
     write_sums(folder)
 
 
-def encoder_graph(config: Config, weights: Arrays, metadata: Mapping[str, str]) -> onnx.ModelProto:
+def encoder_graph(
+    config: Config, weights: Arrays, metadata: Mapping[str, str], precision: Precision = "int8"
+) -> onnx.ModelProto:
     """Image (1, planes, height, width) -> keys and values of each decoder layer, (heads, cells, width).
 
     The image may be larger than the line, as it was in training; `grid`: rows and columns of cells to keep.
     """
-    graph = _Graph(weights)
+    graph = Nodes(weights, precision, json.loads(metadata.get("ranges", "{}")))
     width, heads = int(config["width"]), int(config["heads"])
     planes = 4 if config.get("motion") else 1
     zeros, axes = (graph.constant(pair, np.int64) for pair in ([0, 0], [2, 3]))
@@ -79,7 +82,9 @@ def encoder_graph(config: Config, weights: Arrays, metadata: Mapping[str, str]) 
     return graph.model("encoder", inputs, {name: shape for name, (_, shape) in memory.items()}, metadata)
 
 
-def decoder_graph(config: Config, weights: Arrays, metadata: Mapping[str, str]) -> onnx.ModelProto:
+def decoder_graph(
+    config: Config, weights: Arrays, metadata: Mapping[str, str], precision: Precision = "int8"
+) -> onnx.ModelProto:
     """Tokens said (S) at their places (S), after P earlier rows -> log-probabilities of the next token (S, vocabulary).
 
     unseen: added to the attention's scores, shape (S, P + S): 0 where a row sees another, else a large negative number.
@@ -91,7 +96,7 @@ def decoder_graph(config: Config, weights: Arrays, metadata: Mapping[str, str]) 
     """
     if config.get("coverage_layers"):
         raise ValueError("Coverage cannot be exported: train without coverage_layers.")
-    graph = _Graph(weights)
+    graph = Nodes(weights, precision, {})
     width, heads, layers = int(config["width"]), int(config["heads"]), int(config["decoder_layers"])
     words = graph.add("Mul", graph.weight("embedding.weight"), graph.constant(math.sqrt(width)))
     x = graph.add("Add", graph.add("Gather", words, "tokens"), graph.add("Gather", graph.weight("places"), "places"))
@@ -127,88 +132,6 @@ def decoder_graph(config: Config, weights: Arrays, metadata: Mapping[str, str]) 
     return graph.model("decoder", inputs, outputs, metadata)
 
 
-class _Graph:
-    """Nodes and stored tensors in the order in which they are made."""
-
-    def __init__(self, weights: Arrays) -> None:
-        self.nodes: list[onnx.NodeProto] = []
-        self._weights = weights
-        self._stored: dict[str, TensorProto] = {}
-
-    def add(self, operator: str, *inputs: str, output: str | None = None, **attributes: Any) -> str:
-        """Add a node with one output, and name it."""
-        output = output or f"{operator}_{len(self.nodes)}"
-        self.nodes.append(helper.make_node(operator, list(inputs), [output], **attributes))
-        return output
-
-    def parts(self, x: str, count: int) -> list[str]:
-        """Equal parts of the first axis."""
-        outputs = [f"{x}_{number}" for number in range(count)]
-        self.nodes.append(helper.make_node("Split", [x], outputs, axis=0))
-        return outputs
-
-    def weight(self, name: str) -> str:
-        """A weight of the network by its name there; large ones are kept as float16 with a cast to float32."""
-        known = f"net.{name}"
-        half = known + "_half"
-        if known not in self._stored and half not in self._stored:
-            value = np.asarray(self._weights[name])
-            if value.size < _HALF_FROM:
-                self._stored[known] = numpy_helper.from_array(value.astype(np.float32), known)
-            else:
-                self._stored[half] = numpy_helper.from_array(value.astype(np.float16), half)
-                self.add("Cast", half, output=known, to=TensorProto.FLOAT)
-        return known
-
-    def constant(self, value: Any, kind: type = np.float32) -> str:
-        name = f"constant_{len(self._stored)}"
-        self._stored[name] = numpy_helper.from_array(np.asarray(value, kind), name)
-        return name
-
-    def shaped(self, x: str, *shape: int) -> str:
-        return self.add("Reshape", x, self.constant(shape, np.int64))
-
-    def linear(self, x: str, *layers: str, scales: Sequence[float] = ()) -> str:
-        """x (rows, inputs) through layers side by side, each multiplied by its scale."""
-        operands = []
-        for kind in ("weight", "bias"):
-            own = [self.weight(f"{layer}.{kind}") for layer in layers]
-            for number, scale in enumerate(scales):
-                own[number] = self.add("Mul", own[number], self.constant(scale))
-            operands.append(own[0] if len(own) == 1 else self.add("Concat", *own, axis=0))
-        return self.add("Gemm", x, *operands, transB=1)
-
-    def norm(self, x: str, name: str) -> str:
-        operands = self.weight(name + ".weight"), self.weight(name + ".bias")
-        return self.add("LayerNormalization", x, *operands, axis=-1, epsilon=_EPSILON)
-
-    def heads(self, x: str, count: int, width: int) -> str:
-        """(rows, count * width) -> (count, rows, width); there may be no rows."""
-        return self.add("Transpose", self.shaped(x, -1, count, width), perm=[1, 0, 2])
-
-    def scores(self, query: str, keys: str) -> str:
-        return self.add("MatMul", query, self.add("Transpose", keys, perm=[0, 2, 1]))
-
-    def attended(self, shares: str, values: str, width: int) -> str:
-        """(heads, rows, cells) of (heads, cells, width of one) -> (rows, width)."""
-        return self.shaped(self.add("Transpose", self.add("MatMul", shares, values), perm=[1, 0, 2]), 0, width)
-
-    def model(
-        self,
-        name: str,
-        inputs: Mapping[str, tuple[int, Sequence[Any]]],
-        outputs: Mapping[str, Sequence[Any]],
-        metadata: Mapping[str, str],
-    ) -> onnx.ModelProto:
-        given = [helper.make_tensor_value_info(key, kind, shape) for key, (kind, shape) in inputs.items()]
-        made = [helper.make_tensor_value_info(key, TensorProto.FLOAT, shape) for key, shape in outputs.items()]
-        graph = helper.make_graph(self.nodes, name, given, made, list(self._stored.values()))
-        model = helper.make_model(graph, opset_imports=[helper.make_opsetid("", _OPSET)], ir_version=_IR)
-        helper.set_model_props(model, dict(metadata))
-        onnx.checker.check_model(model)
-        return model
-
-
 def _memory(config: Config) -> dict[str, tuple[int, list[Any]]]:
     """Kind and shape of keys and values of each decoder layer in turn, in the order of its key_value weights."""
     shape = [int(config["heads"]), "N", int(config["width"]) // int(config["heads"])]
@@ -220,14 +143,14 @@ def _scale(config: Config) -> float:
     return float((int(config["width"]) / int(config["heads"])) ** -0.5)
 
 
-def _own_view(graph: _Graph, x: str, name: str, config: Config) -> list[str]:
+def _own_view(graph: Nodes, x: str, name: str, config: Config) -> list[str]:
     """Scaled queries, keys and values of self-attention, each (heads, rows, width of one)."""
     y = graph.linear(x, name + ".query", name + ".key_value", scales=(_scale(config), 1.0))
     heads = int(config["heads"])
     return graph.parts(graph.heads(y, 3 * heads, int(config["width"]) // heads), 3)
 
 
-def _inner(graph: _Graph, x: str, name: str) -> str:
+def _inner(graph: Nodes, x: str, name: str) -> str:
     """x plus the two layers that each cell or token goes through alone, with the exact GELU between."""
     y = graph.linear(graph.norm(x, name + ".norm_inner"), name + ".inner.0")
     bend = graph.add("Erf", graph.add("Div", y, graph.constant(math.sqrt(2))))
@@ -235,37 +158,29 @@ def _inner(graph: _Graph, x: str, name: str) -> str:
     return graph.add("Add", x, graph.linear(y, name + ".inner.3"))
 
 
-def _features(graph: _Graph, config: Config, planes: int) -> str:
+def _features(graph: Nodes, config: Config, planes: int) -> str:
     """The image through the convolutions: (1, channels, rows, columns)."""
     x = graph.add("SpaceToDepth", "image", blocksize=2)
     # The network names the places of a 2 x 2 block within each plane, this operator the planes within each place.
     first = graph.shaped(graph.weight("features.1.0.weight"), 0, planes, 4, 9)
     first = graph.shaped(graph.add("Transpose", first, perm=[0, 2, 1, 3]), 0, 4 * planes, 3, 3)
-    x = graph.add("Relu", _convolution(graph, x, first, "features.1.1"))
-    number = 2
-    for count in config["blocks"]:
-        for block in range(int(count)):
-            x = _residual(graph, x, f"features.{number}", stride=1 if block else 2)
-            number += 1
+    x = graph.add("Conv", x, first, kernel_shape=[3, 3], pads=[1] * 4)
+    operands = [graph.weight(f"features.1.1.{kind}") for kind in ("weight", "bias", "running_mean", "running_var")]
+    x = graph.rounded(graph.add("Relu", graph.add("BatchNormalization", x, *operands)), "features.1")
+    strides = [2 if block == 0 else 1 for count in config["blocks"] for block in range(int(count))]
+    for number, stride in enumerate(strides, 2):
+        name = f"features.{number}"
+        y = graph.rounded(graph.add("Relu", graph.convolution(x, name + ".first", stride)), name + ".first")
+        y = graph.rounded(graph.convolution(y, name + ".second"), name + ".second")
+        if stride > 1:
+            x = graph.rounded(graph.convolution(x, name + ".shortcut", stride, side=1), name + ".shortcut")
+        x = graph.add("Relu", graph.add("Add", y, x))
+        if number <= len(strides):
+            x = graph.rounded(x, name)
     return x
 
 
-def _residual(graph: _Graph, x: str, name: str, *, stride: int) -> str:
-    first = _convolution(graph, x, graph.weight(name + ".first.0.weight"), name + ".first.1", stride)
-    second = _convolution(graph, graph.add("Relu", first), graph.weight(name + ".second.0.weight"), name + ".second.1")
-    if stride > 1:
-        x = _convolution(graph, x, graph.weight(name + ".shortcut.0.weight"), name + ".shortcut.1", stride, side=1)
-    return graph.add("Relu", graph.add("Add", second, x))
-
-
-def _convolution(graph: _Graph, x: str, weight: str, norm: str, stride: int = 1, *, side: int = 3) -> str:
-    """A convolution without bias and its batch normalisation."""
-    y = graph.add("Conv", x, weight, kernel_shape=[side] * 2, strides=[stride] * 2, pads=[side // 2] * 4)
-    operands = [graph.weight(f"{norm}.{kind}") for kind in ("weight", "bias", "running_mean", "running_var")]
-    return graph.add("BatchNormalization", y, *operands, epsilon=_EPSILON)
-
-
-def _grid_places(graph: _Graph, features: str, width: int) -> str:
+def _grid_places(graph: Nodes, features: str, width: int) -> str:
     """Sine positions of the cells, (cells, width): the first half tells the row, the second the column."""
     quarter = width // 4
     periods = np.exp(np.arange(quarter) * (-math.log(_LONGEST_WAVE) / quarter))
