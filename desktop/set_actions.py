@@ -35,6 +35,7 @@ class SetActions(QObject):
         self._kept = ElidedLabel()
         self._kept.setContentsMargins(0, 0, 12, 0)
         window.statusBar().addPermanentWidget(self._kept)
+        window.statusBar().messageChanged.connect(self._make_room)
         self._recent = QMenu(tr("Open &recent"), window)
         self._add_actions()
         window.may_close = self.may_close
@@ -90,6 +91,11 @@ class SetActions(QObject):
         self._class.show()
         self._class.raise_()
         self._class.activateWindow()
+
+    @Slot(str)
+    def _make_room(self, message: str) -> None:
+        """Leave the status bar's room to a message while there is one."""
+        self._kept.setVisible(not message)
 
     @Slot()
     def _refresh(self) -> None:

@@ -1727,7 +1727,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>No doubtful line is left here; other pages have some ({keys}).</source>
-<translation>Hier ist keine zweifelhafte Zeile mehr; andere Seiten haben noch welche ({keys}).</translation>
+<translation>Hier ist keine unsichere Zeile mehr; andere Seiten haben noch welche ({keys}).</translation>
 </message>
 <message>
 <source>No doubtful line is left.</source>
@@ -2439,7 +2439,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Line {number} implies it.</source>
-<translation>Zeile {number} setzt es voraus.</translation>
+<translation>Es ist in Zeile {number} mit enthalten.</translation>
 </message>
 <message>
 <source>Line {number} gives a rounded value where the scheme's is exact; the teacher decides.</source>
@@ -2511,7 +2511,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Line {number} is right and implies it, as the scheme allows.</source>
-<translation>Zeile {number} ist richtig und setzt es voraus, wie das Schema es zulässt.</translation>
+<translation>Zeile {number} ist richtig und enthält es mit, wie das Schema es zulässt.</translation>
 </message>
 <message>
 <source>Line {number} is right, but the scheme wants the working to be shown.</source>
@@ -2519,11 +2519,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>Line {number} is right and follows from working shown, so it implies this.</source>
-<translation>Zeile {number} ist richtig und folgt aus dem gezeigten Rechenweg, setzt es also voraus.</translation>
+<translation>Zeile {number} ist richtig und folgt aus dem gezeigten Rechenweg, enthält dies also mit.</translation>
 </message>
 <message>
 <source>Line {number} is right and may imply it, but the working is not shown; the teacher decides.</source>
-<translation>Zeile {number} ist richtig und setzt es vielleicht voraus, aber der Rechenweg fehlt; die Lehrkraft entscheidet.</translation>
+<translation>Zeile {number} ist richtig und enthält es vielleicht mit, aber der Rechenweg fehlt; die Lehrkraft entscheidet.</translation>
 </message>
 <message>
 <source>Line {number} has a slip.</source>
@@ -2639,7 +2639,7 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>The time for marking ran out; the teacher decides.</source>
-<translation>Die Zeit für die Punkte ist abgelaufen; die Lehrkraft entscheidet.</translation>
+<translation>Die Zeit für die Punktevergabe ist abgelaufen; die Lehrkraft entscheidet.</translation>
 </message>
 <message>
 <source>This mark could not be weighed; the teacher decides. See the log.</source>
@@ -4679,11 +4679,11 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 </message>
 <message>
 <source>The expression is set equal to a value.</source>
-<translation>Der Term wird gleich einem Wert gesetzt.</translation>
+<translation>Der Term wird einem Wert gleichgesetzt.</translation>
 </message>
 <message>
 <source>The expression is set equal to a value that is not stated.</source>
-<translation>Der Term wird gleich einem Wert gesetzt, der nicht angegeben ist.</translation>
+<translation>Der Term wird einem Wert gleichgesetzt, der nicht angegeben ist.</translation>
 </message>
 <message>
 <source>{a} is set equal to 0.</source>

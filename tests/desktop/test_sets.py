@@ -274,3 +274,13 @@ def test_mark_scheme_is_kept_with_its_set_and_leaves_with_it(bench, tmp_path):
         one.sets.open(old)
     assert one.desk.scheme_text == "M1 2k=8\nA1 final k=4"
     assert [mark.code for mark in one.desk.schemes[0]] == ["M1", "A1"]
+
+
+def test_message_in_the_status_bar_has_the_room_to_itself_until_it_goes(bench):
+    one = bench().begin()
+    one.window.show()
+    assert one.actions._kept.isVisible()
+    one.window.statusBar().showMessage("Saved candidate-4107 marked.pdf.")
+    assert not one.actions._kept.isVisible()
+    one.window.statusBar().clearMessage()
+    assert one.actions._kept.isVisible()
