@@ -7,6 +7,11 @@ from numpy.typing import NDArray
 
 __all__ = ["reading_order"]
 
+_LEAST_GUTTER = 0.4
+"""Letter heights of the strip between two columns at its narrowest."""
+_MOST_ACROSS = 3
+"""Lines above and below two columns, such as a printed question, that run across the strip between them."""
+
 
 def reading_order(boxes: NDArray[np.float64], groups: list[list[int]], letter: float) -> list[list[int]]:
     """Sort lines from top to bottom, a left column before a right one.
@@ -30,7 +35,26 @@ def _ordered(outlines: NDArray[np.float64], chosen: list[int], letter: float) ->
         left = [i for i in chosen if (outlines[i, 0] + outlines[i, 2]) / 2 < split]
         right = [i for i in chosen if i not in set(left)]
         return _ordered(outlines, left, letter) + _ordered(outlines, right, letter)
-    return _rows(outlines, chosen)
+    band = _band(outlines, chosen, letter)
+    if band is None:
+        return _rows(outlines, chosen)
+    above, beside, below = band
+    return _rows(outlines, above) + _ordered(outlines, beside, letter) + _ordered(outlines, below, letter)
+
+
+def _band(
+    outlines: NDArray[np.float64], chosen: list[int], letter: float
+) -> tuple[list[int], list[int], list[int]] | None:
+    """Columns between a few lines above and below that run across them; None where there are none."""
+    down = sorted(chosen, key=lambda i: float(outlines[i, 1] + outlines[i, 3]))
+    for outside in range(1, _MOST_ACROSS + 1):
+        for top in range(outside, -1, -1):
+            stop = len(down) - (outside - top)
+            beside = down[top:stop]
+            split = _gutter(outlines, beside, letter)
+            if split is not None and all(outlines[i, 0] < split < outlines[i, 2] for i in down[:top] + down[stop:]):
+                return down[:top], beside, down[stop:]
+    return None
 
 
 def _gutter(outlines: NDArray[np.float64], chosen: list[int], letter: float) -> float | None:
@@ -45,7 +69,7 @@ def _gutter(outlines: NDArray[np.float64], chosen: list[int], letter: float) -> 
         if len(left) < 2 or len(right) < 2:
             continue
         width = float(right[:, 0].min() - edge)
-        if width < 1.2 * letter:
+        if width < _LEAST_GUTTER * letter:
             continue
         shared = min(left[:, 3].max(), right[:, 3].max()) - max(left[:, 1].min(), right[:, 1].min())
         shorter = min(np.ptp(left[:, [1, 3]]), np.ptp(right[:, [1, 3]]))
