@@ -1,7 +1,8 @@
 """Which way up is the writing? Told from the shapes of its pieces by a small network of our own.
 
 Each piece of ink votes for one of four quarter turns; a 7 or a root says much, a 0 or a cross nothing. The page is
-turned only when the votes for another way are clearly ahead. `recognition/training/turns.py` made the weights.
+turned only when the votes for another way are clearly ahead, and ahead in each part of the page.
+`recognition/training/turns.py` made the weights.
 """
 
 from __future__ import annotations
@@ -30,6 +31,8 @@ _LEAST_LEAD: Final = 8.0
 """Natural logarithm of the odds by which another way up must be ahead..."""
 _LEAST_MEAN_LEAD: Final = (0.0, 0.75, 0.2, 0.75)
 """...and the same for each piece, for each way: drawings and long words have a look of sideways writing about them."""
+_PARTS: Final = 3
+"""Stretches of the page, from its top to its bottom, that must agree: one drawing or one odd line turns no page."""
 _FLOOR: Final = -3.0
 """No single piece may speak more strongly against a way up than this."""
 
@@ -63,10 +66,12 @@ def quarter_turns(pieces: Pieces) -> int:
     features = piece_features(pieces)
     if len(features) < _LEAST_PIECES:
         return 0
-    votes = np.maximum(load_net().log_probabilities(features), _FLOOR).sum(axis=0)
-    best = int(votes.argmax())
-    lead = float(votes[best] - votes[0])
-    return best if lead > max(_LEAST_LEAD, _LEAST_MEAN_LEAD[best] * len(features)) else 0
+    votes = np.maximum(load_net().log_probabilities(features), _FLOOR)
+    best = int(votes.sum(axis=0).argmax())
+    leads = votes[:, best] - votes[:, 0]
+    if float(leads.sum()) <= max(_LEAST_LEAD, _LEAST_MEAN_LEAD[best] * len(features)):
+        return 0
+    return best if all(float(part.sum()) > 0 for part in np.array_split(leads, _PARTS)) else 0
 
 
 def piece_features(pieces: Pieces) -> NDArray[np.float32]:
