@@ -33,7 +33,7 @@ def join_fractions(boxes: NDArray[np.float64], letter: float, parent: list[int])
     for i in flat[np.argsort(w[flat])]:
         bar_y = (y0[i] + y1[i]) / 2
         # A long bar is hardly a minus sign, so what it parts may stand farther off.
-        reach = letter * (0.42 if w[i] < 1.1 * letter else 0.62 if w[i] < 2.2 * letter else 0.8)
+        reach = _reach(float(w[i]), letter)
         over = (cx > x0[i] - 0.25 * letter) & (cx < x1[i] + 0.25 * letter) & (w < w[i] * 1.25 + 0.5 * letter)
         over[i] = False
         is_flat = (h < 0.3 * w) & (w > 0.4 * w[i]) & (w < 2.2 * w[i])
@@ -79,7 +79,8 @@ def join_touching_fractions(
         tall = y1 - y0 > 0.4 * letter
         # The roof of a root has only its own ink below; what stands above it must be quite near to be a numerator.
         above = over & (top - y1 > -0.25 * letter) & (top - y1 < 0.4 * letter) & (y0 < top - 0.3 * letter)
-        below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < 0.6 * letter) & (y1 > bottom + 0.3 * letter)
+        low = min(_reach(float(right - left), letter), 0.6 * letter)
+        below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < low) & (y1 > bottom + 0.3 * letter)
         if (own_above or (above & tall).any()) and (own_below or (below & tall).any()):
             if own_above and own_below and not (above | below).any():
                 continue  # a struck-out word or a 4 rather than a fraction
@@ -87,6 +88,11 @@ def join_touching_fractions(
                 parent[find_root(parent, int(j))] = find_root(parent, piece)
             found[piece] = float((top + bottom) / 2)
     return found
+
+
+def _reach(width: float, letter: float) -> float:
+    """How far from a bar of some width the numbers that it parts may stand."""
+    return letter * (0.42 if width < 1.1 * letter else 0.62 if width < 2.2 * letter else 0.8)
 
 
 def join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float]) -> None:

@@ -29,6 +29,8 @@ _THIN, _FAINT = 0.6, 0.72
 _GHOST = 0.48
 """Marks with less than this share of the usual darkness shine through from the back of the sheet."""
 
+_WORD, _TALL = 2.0, 1.5
+"""Letter heights; a single mark that is wider or taller is a word or a fraction in joined letters, and no power."""
 _LONG_WORD, _FILLED = 2.5, 0.7
 """A word crossed out is so much wider than tall, and has so much ink in its box at most."""
 
@@ -309,6 +311,9 @@ def _absorbed(blocks: list[_Block], clusters: list[list[int]], letter: float) ->
         if len(cluster) != 1 or blocks[cluster[0]].fraction:
             continue
         alone = cluster[0]
+        wide, tall = boxes[alone, 2:] - boxes[alone, :2]
+        if (wide > _WORD * letter and tall > 0.7 * letter) or tall > _TALL * letter:
+            continue
         cost = _distance(boxes, alone, letter)
         cost[(owner == number) | (owner < 0)] = math.inf
         nearest = int(np.argmin(cost))

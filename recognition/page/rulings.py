@@ -367,7 +367,7 @@ def _fall(darker: NDArray[np.uint8]) -> int:
     """By how many rows printed lines fall over the width of a strip: where its rows of dark pixels are fullest."""
     best, fullest = 0, 0.0
     for fall in sorted(range(-_STEEPEST, _STEEPEST + 1, 2), key=abs):
-        rows = _levelled(darker, fall).mean(axis=1, dtype=np.float32)
+        rows = _levelled(darker[:, ::2], fall).mean(axis=1, dtype=np.float32)
         filled = float((rows[rows > 0.4] ** 2).sum())
         if filled > 1.15 * fullest:
             best, fullest = fall, filled

@@ -8,8 +8,11 @@ import pytest
 from numpy.typing import NDArray
 
 from recognition.page import find_lines
+from recognition.page.grouping import group_lines
 from recognition.page.gutters import split_at_gutters
 from recognition.page.light import background, evened, ink_mask
+from recognition.page.order import reading_order
+from recognition.page.pieces import Pieces
 from recognition.page.rulings import find_rulings
 from recognition.training.scenes import make_scene
 
@@ -135,3 +138,53 @@ def test_row_of_writing_is_no_edge_of_the_sheet():
     found = find_lines(scene.photo.image)
     assert found.sheet is None or min(y for _, y in found.sheet) < 0.1 * found.size[1]
     assert len(found.lines) == len(scene.lines)
+
+
+def _rows(count: int) -> NDArray[np.uint8]:
+    page = np.full((60 + 70 * count, 900, 3), 250, np.uint8)
+    texts = ("4x + 7 = 19", "2(y - 3) = 74", "17k - 2 = 5k", "7(a + 4) = 27")
+    for row in range(count):
+        text = f"{texts[row % 4]} {texts[(row + 1) % 4]}"
+        cv2.putText(page, text, (60, 70 + 70 * row), cv2.FONT_HERSHEY_SIMPLEX, 1.3, BLUE, 3, cv2.LINE_AA)
+    return page
+
+
+def test_page_is_turned_only_where_all_its_parts_agree():
+    upside_down = np.ascontiguousarray(np.rot90(_rows(6), 2))
+    assert find_lines(upside_down).turns == 2
+    assert find_lines(np.vstack([_rows(2), upside_down])).turns == 0
+
+
+def _order(*outlines: tuple[float, float, float, float]) -> list[int]:
+    return [group[0] for group in reading_order(np.array(outlines), [[i] for i in range(len(outlines))], LETTER)]
+
+
+def test_left_column_is_read_first_where_one_line_of_it_nearly_reaches_the_right_one():
+    rows = [(100.0, 100.0 + 90 * k, (480.0 if k == 2 else 300.0), 140.0 + 90 * k) for k in range(4)]
+    right = [(500.0, 110.0 + 90 * k, 800.0, 150.0 + 90 * k) for k in range(4)]
+    assert _order(*rows, *right) == list(range(8))
+
+
+def test_question_across_both_columns_is_read_before_them():
+    question = (100.0, 20.0, 700.0, 60.0)
+    rows = [(100.0, 100.0 + 90 * k, 300.0, 140.0 + 90 * k) for k in range(3)]
+    right = [(500.0, 110.0 + 90 * k, 800.0, 150.0 + 90 * k) for k in range(3)]
+    answer = (100.0, 500.0, 700.0, 540.0)
+    assert _order(question, *rows, *right, answer) == list(range(8))
+
+
+def _pieces(boxes: list[list[float]], letter: float) -> Pieces:
+    corners = np.array(boxes)
+    area = 0.3 * (corners[:, 2:] - corners[:, :2]).prod(axis=1)
+    ones = np.ones(len(corners))
+    return Pieces(
+        np.zeros((1, 1), np.int32), corners, area, 150 * ones, 6 * ones, letter, 6.0, np.zeros((0, 5)),
+        np.zeros(len(corners), bool),
+    )
+
+
+def test_word_in_joined_letters_is_no_power_of_the_line_below():
+    # A word of 141 x 56 pixels, all of it one piece, 18 pixels above a line.
+    word = [215.0, 709.0, 356.0, 765.0]
+    line = [[221.0, 783.0, 389.0, 828.0], [391.0, 782.0, 418.0, 830.0], [417.0, 786.0, 536.0, 840.0]]
+    assert sorted(group_lines(_pieces([word, *line], 44.0))) == [[0], [1, 2, 3]]
