@@ -15,11 +15,17 @@ from checker.marking.scheme import read_scheme
 from checker.marking.suggestion import suggested_marks
 from checker.report import Working
 from checker.working import judge
+from desktop.card import card_of
 from desktop.claims import claim_of
 from desktop.line_editor import parse_problem
 from desktop.measure_sentences import changed, main, planted, sentences_of, written
+from desktop.pipeline import judge_lines
+from desktop.reason_strip import strip_items
+from desktop.reveal import EVERYTHING, Reveal
 from desktop.sentences import in_language
 from desktop.translation import install
+from desktop.typed_page import typed_document
+from desktop.wording import line_reason
 
 DATA = Path(__file__).parents[3] / "shared" / "data" / "checker"
 
@@ -193,3 +199,25 @@ def test_measure_says_how_many_stay_english(qapp, capsys):
     for translator in set(qapp.findChildren(QTranslator)) - before:
         qapp.removeTranslator(translator)
     assert '"english": 0,' in capsys.readouterr().out
+
+
+def shown_texts(lines):
+    """What card, hints, strip and list say of a working, its formulas left aside."""
+    document = typed_document(list(lines))
+    document.show(judge_lines(document.lines), revision=document.revision)
+    slips = {row.slip: 3 for verdict in document.verdicts for row in verdict.report.lines if row.slip is not None}
+    for reveal in (EVERYTHING, Reveal(is_student=True, grades=slips)):
+        for index in range(len(document.lines)):
+            yield line_reason(document, index)
+            card = card_of(document, index, reveal)
+            if card is not None:
+                yield from (card.title, card.counterexample, card.answer)
+                yield from (text for row in card.rows for text in (row.label, row.text))
+        yield from (text for item in strip_items(document, reveal) for text in (item.label, item.text))
+
+
+@pytest.mark.parametrize("lines", WORKINGS.values(), ids=WORKINGS.keys())
+def test_no_english_word_stands_in_card_hints_and_strip(german, lines):
+    texts = list(shown_texts((lines,) if isinstance(lines, str) else lines))
+    assert any(texts)
+    assert [text for text in texts if ENGLISH.search(text)] == []
