@@ -72,7 +72,7 @@ class Intake(QObject):
             picture = picture_of()
             if picture is not None:
                 found = self._reader.find_in_picture(picture, document.file, page=document.page, tick=tick)
-                give(ReadAgain(document, found.document.lines, self._reader.read(found, tick=tick)))
+                give(ReadAgain(document, found.document, self._reader.read(found, tick=tick)))
             return None
 
         self._unread[id(document)] = document, self._start(Path(document.file).name, work)
@@ -106,8 +106,8 @@ class Intake(QObject):
         if isinstance(part, ReadAgain):
             self._unread.pop(id(part.document), None)
             if part.document.is_unread:
-                part.document.lines = part.lines
-                self._take_readings(part.document, part.candidates)
+                part.take()
+                self.read.emit(part.document)
         elif isinstance(part, Document):
             if part.lines:
                 self._unread[id(part)] = part, job

@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
-from desktop.desk_line import Lines
 from desktop.document import Document
 from desktop.typed_page import is_typed
 from recognition.result import Candidate
@@ -18,11 +17,20 @@ __all__ = ["ReadAgain", "pixels_of", "places_of"]
 
 @dataclass(frozen=True, slots=True)
 class ReadAgain:
-    """A page with its lines found and read anew."""
+    """A page, and the same as it was found and read anew."""
 
     document: Document
-    lines: Lines
+    found: Document
     candidates: list[tuple[Candidate, ...]]
+
+    def take(self) -> None:
+        """Give the page its lines, and its picture where that was turned upright."""
+        if self.found.turns:
+            self.document.picture, self.document.halvings = self.found.picture, self.found.halvings
+            self.document.size = self.found.size
+            self.document.turns = (self.document.turns + self.found.turns) % 4
+        self.document.lines = self.found.lines
+        self.document.take_readings(self.candidates)
 
 
 def places_of(document: Document) -> object:

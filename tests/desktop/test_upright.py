@@ -7,6 +7,9 @@ import numpy as np
 import pytest
 
 from desktop.confirmed import load_confirmed
+from desktop.desk_line import DeskLine
+from desktop.document import Document
+from desktop.read_parts import ReadAgain
 from desktop.reading import PageReader
 from desktop.report import report
 from desktop.upright import as_opened, turned_box, turned_picture
@@ -85,3 +88,16 @@ def test_confirmed_lines_of_a_sideways_photo_find_their_places(sideways, reporte
     ]
     assert after["workings"][0]["slip"] == before["workings"][0]["slip"]
     assert {line["state"] for line in after["workings"][0]["lines"]} == {"confirmed"}
+
+
+def test_page_that_was_kept_sideways_and_unread_is_turned_when_it_is_read(sideways, qapp):
+    picture = cv2.cvtColor(cv2.imread(str(sideways)), cv2.COLOR_BGR2RGB)
+    reader = PageReader()
+    kept = Document("sideways.jpg", size=(picture.shape[1], picture.shape[0]), picture=picture,
+                    lines=(DeskLine(Box(5, 5, 20, 20)),))  # fmt: skip
+    found = reader.find_in_picture(picture, "sideways.jpg")
+    ReadAgain(kept, found.document, reader.read(found)).take()
+    assert kept.turns == 1
+    assert kept.size == (picture.shape[0], picture.shape[1])
+    assert kept.picture.shape[:2] == kept.size[::-1]
+    assert all(line.latex for line in kept.lines)
