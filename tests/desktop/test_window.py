@@ -5,7 +5,7 @@ import json
 import numpy as np
 import pytest
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
-from PySide6.QtGui import QColor, QDropEvent, QGuiApplication, QImage, QPalette
+from PySide6.QtGui import QColor, QDropEvent, QGuiApplication, QImage
 from PySide6.QtTest import QTest
 
 from desktop.checker_process import CheckerProcess
@@ -386,19 +386,6 @@ def test_keys_are_listed_from_the_menus(qtbot, window):
     text = box.findChild(QTextBrowser).toPlainText()
     assert "Confirm all that are sure" in text
     assert "Ctrl+O" in text
-
-
-def test_text_of_the_window_keeps_its_contrast_in_light_and_dark(qtbot, window, qapp):
-    from desktop.theme import ground, quiet, state_colour, verdict_colour
-    from desktop.verdict_style import CARRIED_ON, CHECK_READING, STYLES, contrast
-
-    for base in ("#ffffff", "#1d2023"):
-        palette = QPalette(QColor(base))
-        palette.setColor(QPalette.ColorRole.Base, QColor(base))
-        back = ground(palette).name()
-        colours = [verdict_colour(style, palette) for style in (*STYLES.values(), CHECK_READING, CARRIED_ON)]
-        colours += [state_colour(state, palette) for state in State] + [quiet(palette)]
-        assert min(contrast(colour.name(), back) for colour in colours) >= 4.5
 
 
 def test_removed_page_leaves_the_desk_and_its_file(qtbot, window):
