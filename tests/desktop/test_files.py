@@ -1,5 +1,6 @@
 """Names of the report's files, and files that are whole or not there."""
 
+import json
 import os
 import stat
 from pathlib import Path
@@ -8,6 +9,7 @@ import pytest
 
 from desktop.page_names import PageNames
 from desktop.whole_file import write_whole
+from tests.desktop.samples import SAMPLES
 
 
 def test_first_page_bears_the_files_name_and_the_second_a_number():
@@ -58,3 +60,10 @@ def test_file_can_be_read_by_others_as_the_umask_says(tmp_path):
     plain = tmp_path / "plain"
     plain.write_bytes(b"x")
     assert stat.S_IMODE(path.stat().st_mode) == stat.S_IMODE(plain.stat().st_mode)
+
+
+def test_samples_and_truth_files_go_together():
+    if not SAMPLES.is_dir() or not list(SAMPLES.glob("*.jpg")):
+        pytest.skip("sample_images is not there")
+    for page in [*SAMPLES.glob("*.jpg"), *SAMPLES.glob("*.inkml")]:
+        assert json.loads(page.with_suffix(".json").read_text())["lines"]
