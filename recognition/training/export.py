@@ -1,7 +1,7 @@
 """Writes trained weights as the two ONNX graphs that the reader runs (graphs.py), and checks them against the network.
 
 Weights are stored as float16. The check is made in float32; what is left in the folder multiplies its linear layers in
-eight bits, and after `python -m recognition.training.ranges FOLDER DATA` its convolutions too.
+eight bits.
 """
 
 from __future__ import annotations

@@ -10,9 +10,6 @@ in the network (`recover.py` reads them back); what follows from weights alone (
 is left to the runtime, which works it out once when it loads a graph: also the eight-bit form of the weights that it
 multiplies with, so that the stored weights stay as trained.
 
-Layers multiply in eight bits (per channel for weights). What goes into a convolution is rounded within a range that was
-measured beforehand (`ranges.py`, kept in the metadata); without ranges convolutions stay in float32.
-
 `python -m recognition.training.graphs FOLDER` builds the graphs of a folder anew from the weights in them.
 """
 
@@ -43,7 +40,7 @@ Config = Mapping[str, Any]
 def write_graphs(
     folder: Path, config: Config, weights: Arrays, metadata: Mapping[str, str], precision: Precision = "int8"
 ) -> None:
-    """Write encoder.onnx, decoder.onnx and SHA256SUMS; ranges are taken from the metadata where they are known."""
+    """Write encoder.onnx, decoder.onnx and SHA256SUMS."""
     folder.mkdir(parents=True, exist_ok=True)
     for name, build in (("encoder.onnx", encoder_graph), ("decoder.onnx", decoder_graph)):
         onnx.save(build(config, weights, metadata, precision), folder / name)
@@ -57,7 +54,7 @@ def encoder_graph(
 
     The image may be larger than the line, as it was in training; `grid`: rows and columns of cells to keep.
     """
-    graph = Nodes(weights, precision, json.loads(metadata.get("ranges", "{}")))
+    graph = Nodes(weights, precision)
     width, heads = int(config["width"]), int(config["heads"])
     planes = 4 if config.get("motion") else 1
     zeros, axes = (graph.constant(pair, np.int64) for pair in ([0, 0], [2, 3]))
@@ -96,7 +93,7 @@ def decoder_graph(
     """
     if config.get("coverage_layers"):
         raise ValueError("Coverage cannot be exported: train without coverage_layers.")
-    graph = Nodes(weights, precision, {})
+    graph = Nodes(weights, precision)
     width, heads, layers = int(config["width"]), int(config["heads"]), int(config["decoder_layers"])
     words = graph.add("Mul", graph.weight("embedding.weight"), graph.constant(math.sqrt(width)))
     x = graph.add("Add", graph.add("Gather", words, "tokens"), graph.add("Gather", graph.weight("places"), "places"))
@@ -164,19 +161,15 @@ def _features(graph: Nodes, config: Config, planes: int) -> str:
     # The network names the places of a 2 x 2 block within each plane, this operator the planes within each place.
     first = graph.shaped(graph.weight("features.1.0.weight"), 0, planes, 4, 9)
     first = graph.shaped(graph.add("Transpose", first, perm=[0, 2, 1, 3]), 0, 4 * planes, 3, 3)
-    x = graph.add("Conv", x, first, kernel_shape=[3, 3], pads=[1] * 4)
-    operands = [graph.weight(f"features.1.1.{kind}") for kind in ("weight", "bias", "running_mean", "running_var")]
-    x = graph.rounded(graph.add("Relu", graph.add("BatchNormalization", x, *operands)), "features.1")
+    x = graph.add("Relu", graph.convolution(x, "features.1", weight=first))
     strides = [2 if block == 0 else 1 for count in config["blocks"] for block in range(int(count))]
     for number, stride in enumerate(strides, 2):
         name = f"features.{number}"
-        y = graph.rounded(graph.add("Relu", graph.convolution(x, name + ".first", stride)), name + ".first")
-        y = graph.rounded(graph.convolution(y, name + ".second"), name + ".second")
+        y = graph.add("Relu", graph.convolution(x, name + ".first", stride))
+        y = graph.convolution(y, name + ".second")
         if stride > 1:
-            x = graph.rounded(graph.convolution(x, name + ".shortcut", stride, side=1), name + ".shortcut")
+            x = graph.convolution(x, name + ".shortcut", stride, side=1)
         x = graph.add("Relu", graph.add("Add", y, x))
-        if number <= len(strides):
-            x = graph.rounded(x, name)
     return x
 
 

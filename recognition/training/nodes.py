@@ -1,7 +1,8 @@
 """Nodes of an ONNX graph, and the layers of the reader's network made of them.
 
-Layers multiply in float32 or in eight bits: the weights rounded for each of their outputs; what goes into a linear
-layer rounded within its own range when it runs, what goes into a convolution within a range measured beforehand.
+Linear layers multiply in float32 or in eight bits: the weights rounded for each of their outputs, what goes in rounded
+within its own range when the layer runs. Convolutions stay in float32: in eight bits, with ranges measured on training
+lines, the encoder took 0.65 of its time and lost 0.0 to 0.6 points of CROHME 2013, by the choice of these lines.
 
 Source: Jacob et al. 2018, "Quantization and Training of Neural Networks for Efficient Integer-Arithmetic-Only
 Inference" (arXiv 1712.05877).
@@ -17,7 +18,7 @@ import onnx
 from numpy.typing import NDArray
 from onnx import TensorProto, helper, numpy_helper
 
-__all__ = ["Arrays", "Nodes", "Precision", "Ranges"]
+__all__ = ["Arrays", "Nodes", "Precision"]
 
 _OPSET: Final = 17
 _IR: Final = 8
@@ -25,25 +26,17 @@ _EPSILON: Final = 1e-5  # of layer and batch normalisation, as the network has i
 _HALF_FROM: Final = 256  # numbers: smaller tensors are stored as float32
 
 Arrays = Mapping[str, NDArray[Any]]
-Ranges = Mapping[str, Sequence[float]]
-"""Least and largest value of what a convolution or a residual sum gives, by its name in the network."""
 Precision = Literal["float32", "int8"]
 
 
 class Nodes:
     """Nodes and stored tensors in the order in which they are made."""
 
-    def __init__(self, weights: Arrays, precision: Precision, ranges: Ranges) -> None:
-        """
-        Args:
-            ranges: of what convolutions take; those without stay in float32.
-        """
+    def __init__(self, weights: Arrays, precision: Precision) -> None:
         self.nodes: list[onnx.NodeProto] = []
         self._weights: Final = weights
         self._precision: Final = precision
-        self._ranges: Final = ranges if precision == "int8" else {}
         self._stored: dict[str, TensorProto] = {}
-        self._input_steps: dict[str, np.float32] = {}
 
     def add(self, operator: str, *inputs: str, output: str | None = None, **attributes: Any) -> str:
         """Add a node with one output, and name it."""
@@ -106,37 +99,12 @@ class Nodes:
         product = self.add("Mul", self.add("Cast", whole, to=TensorProto.FLOAT), self.add("Mul", rounded[1], steps))
         return self.add("Add", product, operands[1])
 
-    def rounded(self, x: str, name: str) -> str:
-        """x in 256 steps of its range; where that is not known x itself, by this name."""
-        if name not in self._ranges:
-            return self.add("Identity", x, output=name)
-        low, high = min(self._ranges[name][0], 0.0), max(self._ranges[name][1], 1e-6)
-        step = np.float32((high - low) / 255)
-        operands = self.constant(step), self.constant(round(-low / step), np.uint8)
-        out = self.add("DequantizeLinear", self.add("QuantizeLinear", x, *operands), *operands)
-        self._input_steps[out] = step
-        return out
-
-    def convolution(self, x: str, name: str, stride: int = 1, *, side: int = 3) -> str:
-        """A convolution without bias and its batch normalisation; in eight bits where x was rounded."""
-        attributes: dict[str, Any] = {"kernel_shape": [side] * 2, "strides": [stride] * 2, "pads": [side // 2] * 4}
-        weight = self.weight(name + ".0.weight")
-        norm = [f"{name}.1.{kind}" for kind in ("weight", "bias", "running_mean", "running_var")]
-        gain, shift, mean, variance = (self.weight(one) for one in norm)
-        if x not in self._input_steps:
-            y = self.add("Conv", x, weight, **attributes)
-            return self.add("BatchNormalization", y, gain, shift, mean, variance, epsilon=_EPSILON)
-        factor = self.add("Div", gain, self.add("Sqrt", self.add("Add", variance, self.constant(_EPSILON))))
-        weight = self.add("Mul", weight, self.shaped(factor, -1, 1, 1, 1))
-        shift = self.add("Sub", shift, self.add("Mul", mean, factor))
-        factors = self._value(norm[0]) / np.sqrt(self._value(norm[3]) + np.float32(_EPSILON))
-        steps = _steps((self._value(name + ".0.weight") * factors[:, None, None, None]).reshape(len(factors), -1))
-        operands = self.constant(steps), self.constant(np.zeros(len(steps)), np.int8)
-        weight = self.add("QuantizeLinear", weight, *operands, axis=0)
-        weight = self.add("DequantizeLinear", weight, *operands, axis=0)
-        fine = self.constant(steps * self._input_steps[x])
-        whole = self.add("Cast", self.add("Round", self.add("Div", shift, fine)), to=TensorProto.INT32)
-        return self.add("Conv", x, weight, self.add("DequantizeLinear", whole, fine, axis=0), **attributes)
+    def convolution(self, x: str, name: str, stride: int = 1, *, side: int = 3, weight: str | None = None) -> str:
+        """A convolution without bias and its batch normalisation; `weight` in place of its own where it was turned."""
+        weight = weight or self.weight(name + ".0.weight")
+        y = self.add("Conv", x, weight, kernel_shape=[side] * 2, strides=[stride] * 2, pads=[side // 2] * 4)
+        operands = [self.weight(f"{name}.1.{kind}") for kind in ("weight", "bias", "running_mean", "running_var")]
+        return self.add("BatchNormalization", y, *operands, epsilon=_EPSILON)
 
     def norm(self, x: str, name: str) -> str:
         operands = self.weight(name + ".weight"), self.weight(name + ".bias")
