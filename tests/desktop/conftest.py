@@ -5,8 +5,14 @@ from __future__ import annotations
 import logging
 import os
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 import pytest
+
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QApplication
+
+    from desktop.checker_process import CheckerProcess
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
@@ -19,3 +25,39 @@ def no_unannounced_logs(request: pytest.FixtureRequest, caplog: pytest.LogCaptur
     if marker is None:
         seen = [record for record in caplog.get_records("call") if record.levelno >= logging.WARNING]
         assert not seen, [record.getMessage() for record in seen]
+
+
+@pytest.fixture
+def german(qapp: QApplication) -> Iterator[None]:
+    """The desk's language is German."""
+    from PySide6.QtCore import QTranslator
+
+    from desktop.translation import install
+
+    before = set(qapp.findChildren(QTranslator))
+    assert install(qapp, "de")
+    yield
+    for translator in set(qapp.findChildren(QTranslator)) - before:
+        qapp.removeTranslator(translator)
+        translator.deleteLater()
+
+
+@pytest.fixture
+def comma() -> Iterator[None]:
+    """Numbers are written with a decimal comma."""
+    from PySide6.QtCore import QLocale
+
+    before = QLocale()
+    QLocale.setDefault(QLocale(QLocale.Language.German))
+    yield
+    QLocale.setDefault(before)
+
+
+@pytest.fixture(scope="module")
+def checker() -> Iterator[CheckerProcess]:
+    """The checker's process, one for all tests of a module."""
+    from desktop.checker_process import CheckerProcess
+
+    process = CheckerProcess()
+    yield process
+    process.close()

@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from desktop.brackets import lonely, partners
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import DeskLine, State
 from desktop.document import Document
@@ -21,13 +20,6 @@ from recognition.result import Box, Candidate, Line, Page, Token
 pytestmark = [
     pytest.mark.qt_log_ignore("This plugin does not support", extend=True),
 ]
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

@@ -6,7 +6,6 @@ from PySide6.QtGui import QMouseEvent, QNativeGestureEvent, QPointingDevice
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.maths import tidy
 from desktop.reading import PageReader
@@ -40,13 +39,6 @@ class CountingReader(PageReader):
 @pytest.fixture(scope="module")
 def reader():
     return CountingReader()
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

@@ -6,7 +6,6 @@ from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.document import Document
 from desktop.empty_desk import words_for_no_lines
@@ -19,13 +18,6 @@ from recognition.result import Box, Candidate, Line, Page
 from tests.desktop.samples import sample, truth
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

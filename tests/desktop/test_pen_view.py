@@ -9,7 +9,6 @@ from PySide6.QtGui import QInputDevice, QMouseEvent, QPointingDevice, QTabletEve
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import State
 from desktop.maths import tidy
@@ -39,13 +38,6 @@ NO_BUTTON, LEFT, RIGHT = Qt.MouseButton.NoButton, Qt.MouseButton.LeftButton, Qt.
 @pytest.fixture(scope="module")
 def reader():
     return PageReader()
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

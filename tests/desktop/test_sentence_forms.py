@@ -5,12 +5,10 @@ import re
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from PySide6.QtCore import QLocale, QTranslator
 
 from desktop.forms import TEMPLATES
 from desktop.forms.matching import HOLE
 from desktop.sentences import in_language, latex_in_language, with_capital
-from desktop.translation import install
 from tests.desktop.sentence_literals import literals
 
 PARTS = {
@@ -98,24 +96,6 @@ TWICE_NAMED = {
     ("checker/slips/explanations.py", "adding like terms keeps the letters and their powers: "),
 }  # fmt: skip
 """Words that a name stands for elsewhere in the module."""
-
-
-@pytest.fixture
-def german(qapp):
-    before = set(qapp.findChildren(QTranslator))
-    assert install(qapp, "de")
-    yield
-    for translator in set(qapp.findChildren(QTranslator)) - before:
-        qapp.removeTranslator(translator)
-        translator.deleteLater()
-
-
-@pytest.fixture
-def comma():
-    before = QLocale()
-    QLocale.setDefault(QLocale(QLocale.Language.German))
-    yield
-    QLocale.setDefault(before)
 
 
 def is_known(sentence: str) -> bool:

@@ -23,7 +23,6 @@ from desktop.pipeline import judge_lines
 from desktop.reason_strip import strip_items
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.sentences import in_language
-from desktop.translation import install
 from desktop.typed_page import typed_document
 from desktop.wording import line_reason
 
@@ -117,16 +116,6 @@ ENGLISH = re.compile(
     r"(?<![\\\w])(?:the|this|that|which|is|line|lines|times|and|or|with|before|bracket|term|side|value)(?!\w)"
 )
 ROW = re.compile(r"\| `(?P<scheme>.+?)` \| [^|]+ \| `(?P<working>.+?)` \| [^|]+ \|$")
-
-
-@pytest.fixture
-def german(qapp):
-    before = set(qapp.findChildren(QTranslator))
-    assert install(qapp, "de")
-    yield
-    for translator in set(qapp.findChildren(QTranslator)) - before:
-        qapp.removeTranslator(translator)
-        translator.deleteLater()
 
 
 def english(sentences):

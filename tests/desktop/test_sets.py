@@ -5,7 +5,6 @@ import pytest
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtTest import QTest
 
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import State
 from desktop.document import Document
@@ -21,13 +20,6 @@ from tests.desktop.samples import sample
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True)
 WAIT_MS = 30_000
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 class Bench:

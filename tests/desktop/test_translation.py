@@ -4,7 +4,7 @@ import re
 import xml.etree.ElementTree as ET
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QLocale, QSettings, QTranslator
+from PySide6.QtCore import QCoreApplication, QSettings, QTranslator
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QMenu, QPlainTextEdit, QTabWidget
 
@@ -27,24 +27,6 @@ from desktop.window import Window
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints", extend=True)
 NAMES = {"English", "Deutsch"}
 SAME = {"InkML", "PNG", "PDF", "CSV", "LaTeX", "Firstslip", "Index", "Pi", "Theta", "Alpha", "Beta", "Lambda"}
-
-
-@pytest.fixture
-def german(qapp):
-    before = set(qapp.findChildren(QTranslator))
-    assert install(qapp, "de")
-    yield
-    for translator in set(qapp.findChildren(QTranslator)) - before:
-        qapp.removeTranslator(translator)
-        translator.deleteLater()
-
-
-@pytest.fixture
-def comma():
-    before = QLocale()
-    QLocale.setDefault(QLocale(QLocale.Language.German))
-    yield
-    QLocale.setDefault(before)
 
 
 def messages():

@@ -6,7 +6,6 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from desktop.card import claim_card
-from desktop.checker_process import CheckerProcess
 from desktop.claims import claim_of, claims_identity
 from desktop.desk import Desk
 from desktop.pipeline import judge_lines
@@ -15,13 +14,6 @@ from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, DECLARED_RIGHT
 from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 
 from checker.errors import InputError
 from desktop.card import card_of
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import LineMark, Override
 from desktop.mark_text import awards_to_lines, marks_text, read_marks
@@ -27,13 +26,6 @@ pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=Tr
 
 # -2t times +4 is -8t, so the second line's last sign is wrong; the third follows from the second as written.
 SIGN = ["(5-2t)(t+4)", "=5t+20-2t^2+8t", "=-2t^2+13t+20"]
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture

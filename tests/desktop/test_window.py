@@ -7,7 +7,6 @@ from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QColor, QDropEvent, QGuiApplication, QImage
 from PySide6.QtTest import QTest
 
-from desktop.checker_process import CheckerProcess
 from desktop.desk import Desk
 from desktop.desk_line import State
 from desktop.dialogs import AboutBox, KeysBox, TypedWorkingBox
@@ -31,13 +30,6 @@ pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=Tr
 @pytest.fixture(scope="module")
 def reader():
     return PageReader()
-
-
-@pytest.fixture(scope="module")
-def checker():
-    process = CheckerProcess()
-    yield process
-    process.close()
 
 
 @pytest.fixture
