@@ -8,7 +8,13 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["find_root", "join_contained", "join_enclosed", "join_fractions", "join_touching_fractions"]
+__all__ = [
+    "find_root", "join_contained", "join_enclosed", "join_fractions", "join_touching_fractions",
+    "rejoin_at_fractions",
+]  # fmt: skip
+
+_FRACTION = 3.0
+"""Letter heights; a fraction whose bar was not found is narrower."""
 
 
 def join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> None:
@@ -107,6 +113,46 @@ def join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int,
             inside = (centre_x > field_x0) & (centre_x < field_x1) & (centre_y > field_y0) & (centre_y < field_y1)
             for j in np.flatnonzero(inside):
                 parent[find_root(parent, int(j))] = find_root(parent, bar)
+
+
+def rejoin_at_fractions(boxes: NDArray[np.float64], clusters: list[list[int]], letter: float) -> list[list[int]]:
+    """Put a row together that broke at a fraction whose bar was not found: its halves hold one part of it each."""
+    rows = [list(cluster) for cluster in clusters]
+    merged = True
+    while merged:
+        merged = False
+        rows.sort(key=lambda row: float(boxes[row, 0].min()))
+        for left in range(len(rows)):
+            for right in range(left + 1, len(rows)):
+                if _broke_at_fraction(boxes[rows[left]], boxes[rows[right]], letter):
+                    rows[left] += rows.pop(right)
+                    merged = True
+                    break
+            if merged:
+                break
+    return rows
+
+
+def _broke_at_fraction(one: NDArray[np.float64], two: NDArray[np.float64], letter: float) -> bool:
+    """Does one row end, and the other begin, with marks that stand on top of one another, and go on level beyond?"""
+    begin, end = float(two[:, 0].min()) - 0.2 * letter, float(one[:, 2].max()) + 0.2 * letter
+    if not 0 < end - begin < _FRACTION * letter:
+        return False
+    ends, begins = one[:, 2] > begin + 0.4 * letter, two[:, 0] < end - 0.4 * letter
+    rest, follows = one[~ends], two[~begins]
+    if not (ends.any() and begins.any() and len(rest) and len(follows)):
+        return False
+    near = rest[rest[:, 2] > rest[:, 2].max() - 1.5 * letter]
+    far = follows[follows[:, 0] < follows[:, 0].min() + 1.5 * letter]
+    if begin - float(rest[:, 2].max()) > 2 * letter or float(follows[:, 0].min()) - end > 2 * letter:
+        return False
+    level = [float(((part[:, 1] + part[:, 3]) / 2).mean()) for part in (near, far, one[ends], two[begins])]
+    apart = sorted((level[2], level[3]))
+    middle = (level[0] + level[1]) / 2
+    return bool(
+        abs(level[0] - level[1]) < 0.5 * letter and apart[1] - apart[0] < 2.4 * letter
+        and apart[0] < middle < apart[1]
+    )  # fmt: skip
 
 
 def find_root(parent: list[int], i: int) -> int:

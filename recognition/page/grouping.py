@@ -14,6 +14,7 @@ from recognition.page.fractions import (
     join_enclosed,
     join_fractions,
     join_touching_fractions,
+    rejoin_at_fractions,
 )
 from recognition.page.gutters import split_at_gutters
 from recognition.page.pieces import Pieces
@@ -176,6 +177,7 @@ def _grouped(
     clusters = _link(blocks, core, letter)
     _attach(blocks, clusters, small, letter)
     clusters = _absorbed(blocks, clusters, letter)
+    clusters = rejoin_at_fractions(np.array([block.box for block in blocks]).reshape(-1, 4), clusters, letter)
     return [
         sorted(member for block in cluster for member in blocks[block].members)
         for cluster in clusters

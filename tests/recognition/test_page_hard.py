@@ -188,3 +188,15 @@ def test_word_in_joined_letters_is_no_power_of_the_line_below():
     word = [215.0, 709.0, 356.0, 765.0]
     line = [[221.0, 783.0, 389.0, 828.0], [391.0, 782.0, 418.0, 830.0], [417.0, 786.0, 536.0, 840.0]]
     assert sorted(group_lines(_pieces([word, *line], 44.0))) == [[0], [1, 2, 3]]
+
+
+def test_row_that_breaks_at_a_fraction_without_its_bar_is_one_line():
+    """The bar was lost with a printed line: what stood above it goes right, what hung from it goes left."""
+    left, right = _signs(100.0, 200.0, 4), _signs(370.0, 200.0, 4)
+    fraction = [[308.0, 174.0, 348.0, 214.0], [292.0, 226.0, 332.0, 266.0]]
+    assert group_lines(_pieces([*left, *fraction, *right], LETTER)) == [list(range(10))]
+
+
+def test_rows_one_below_the_other_stay_apart():
+    first, second = _signs(100.0, 200.0, 5), _signs(310.0, 270.0, 5)
+    assert len(group_lines(_pieces([*first, *second], LETTER))) == 2
