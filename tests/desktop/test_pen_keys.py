@@ -8,7 +8,6 @@ from PySide6.QtTest import QTest
 from desktop.pen_page import PIXELS_A_MM
 from tests.desktop.test_pen_view import (  # noqa: F401
     canvas,
-    checker,
     draw,
     line,
     reader,

@@ -7,7 +7,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QFileDialog
 
 from desktop.line_changes import SetReading
-from tests.desktop.test_sets import WAIT_MS, bench, checker, photo  # noqa: F401
+from tests.desktop.test_sets import WAIT_MS, bench, photo  # noqa: F401
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
 
