@@ -8,7 +8,10 @@ from typing import Protocol
 from desktop.desk_line import DeskLine, Lines, State
 from desktop.language import tr_later
 
-__all__ = ["CarryOn", "Change", "ConfirmAll", "InsertLine", "MarkStart", "RemoveLine", "SetReading", "StrikeOut"]
+__all__ = [
+    "CarryOn", "Change", "ConfirmAll", "InsertLine", "MarkStart", "RemoveLine", "SetReading", "StrikeOut",
+    "changed",
+]  # fmt: skip
 
 
 class Change(Protocol):
@@ -31,8 +34,8 @@ class SetReading:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        new = replace(old, latex=self.latex, state=self.state)
-        return _swapped(lines, self.index, new), SetReading(self.index, old.latex, old.state, self.name)
+        new = changed(lines, self.index, latex=self.latex, state=self.state)
+        return new, SetReading(self.index, old.latex, old.state, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +75,8 @@ class StrikeOut:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        new = replace(old, struck_out=self.struck_out)
-        return _swapped(lines, self.index, new), StrikeOut(self.index, old.struck_out)
+        new = changed(lines, self.index, struck_out=self.struck_out)
+        return new, StrikeOut(self.index, old.struck_out)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +89,8 @@ class MarkStart:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        new = replace(old, starts_working=self.starts_working)
-        return _swapped(lines, self.index, new), MarkStart(self.index, old.starts_working, self.name)
+        new = changed(lines, self.index, starts_working=self.starts_working)
+        return new, MarkStart(self.index, old.starts_working, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +104,8 @@ class CarryOn:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        new = replace(old, carries_on=self.carries_on, starts_working=self.starts_working)
-        return _swapped(lines, self.index, new), CarryOn(self.index, old.carries_on, old.starts_working, self.name)
+        new = changed(lines, self.index, carries_on=self.carries_on, starts_working=self.starts_working)
+        return new, CarryOn(self.index, old.carries_on, old.starts_working, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,5 +134,6 @@ class RemoveLine:
         return (*lines[: self.index], *lines[self.index + 1 :]), InsertLine(self.index, old, self.name)
 
 
-def _swapped(lines: Lines, index: int, new: DeskLine) -> Lines:
-    return (*lines[:index], new, *lines[index + 1 :])
+def changed(lines: Lines, index: int, **fields: object) -> Lines:
+    """The lines with some fields of one of them set."""
+    return (*lines[:index], replace(lines[index], **fields), *lines[index + 1 :])  # type: ignore[arg-type]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from desktop.desk_line import LineMark, Lines, Override
 from desktop.document import Content, PageChange, Strokes
 from desktop.language import tr, tr_later
-from desktop.line_changes import Change
+from desktop.line_changes import Change, changed
 
 __all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes"]
 
@@ -27,7 +27,7 @@ class Overrule:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        return _with(lines, self.index, override=self.override), Overrule(self.index, old.override)
+        return changed(lines, self.index, override=self.override), Overrule(self.index, old.override)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class AwardMarks:
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         old = lines[self.index]
-        return _with(lines, self.index, marks=self.marks), AwardMarks(self.index, old.marks, self.name)
+        return changed(lines, self.index, marks=self.marks), AwardMarks(self.index, old.marks, self.name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +65,3 @@ class SetCandidate:
 
     def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
         return replace(content, candidate=self.candidate), SetCandidate(content.candidate, self.name)
-
-
-def _with(lines: Lines, index: int, **changed: object) -> Lines:
-    return (*lines[:index], replace(lines[index], **changed), *lines[index + 1 :])  # type: ignore[arg-type]

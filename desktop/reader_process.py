@@ -25,7 +25,6 @@ from desktop.maths import laid_out_of, take_laid_out
 from desktop.reading import FoundDocument, PageReader
 from desktop.upright import turned_picture
 from recognition.errors import Cancelled, InputError
-from recognition.page_letters import with_page_letters
 from recognition.result import Candidate, Tick, no_tick
 
 __all__ = ["ReaderProcess"]
@@ -66,14 +65,6 @@ class ReaderProcess(PageReader):
         assert isinstance(found, FoundDocument)
         found.document.picture = turned_picture(picture, found.document.turns)  # not sent back
         return found
-
-    def read(self, found: FoundDocument, *, tick: Tick = no_tick) -> list[tuple[Candidate, ...]]:
-        wanted = [i for i, line in enumerate(found.document.lines) if not line.struck_out]
-        read = self.load().read([found.crops[i] for i in wanted], tick=tick) if wanted else []
-        candidates: list[tuple[Candidate, ...]] = [()] * len(found.document.lines)
-        for index, of_line in zip(wanted, read, strict=True):
-            candidates[index] = of_line
-        return with_page_letters(candidates)
 
     def load(self) -> Any:
         """What reads lines, as the reader itself does; the process is started and the weights are loaded."""

@@ -36,14 +36,14 @@ def with_page_letters(lines: Sequence[tuple[Candidate, ...]]) -> list[tuple[Cand
     Returns:
         The readings of each line, best first.
     """
-    expected = [_letters_of(readings) for readings in lines]
-    if sum(map(bool, lines)) < _FEWEST:
+    others = sum(map(bool, lines)) - 1
+    if others + 1 < _FEWEST:
         return list(lines)
+    expected = [_letters_of(readings) for readings in lines]
     total = collections.defaultdict[str, float](float)
     for letters in expected:
         for letter, share in letters.items():
             total[letter] += share
-    others = sum(map(bool, lines)) - 1
     return [
         _weighed(readings, {letter: (total[letter] - own[letter] + 1) / (others + 1) for letter in own})
         for readings, own in zip(lines, expected, strict=True)

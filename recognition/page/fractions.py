@@ -5,6 +5,8 @@ Pieces are joined in a forest: parent[i] is another piece of the same block, or 
 
 from __future__ import annotations
 
+from itertools import combinations
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -117,19 +119,12 @@ def join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int,
 
 def rejoin_at_fractions(boxes: NDArray[np.float64], clusters: list[list[int]], letter: float) -> list[list[int]]:
     """Put a row together that broke at a fraction whose bar was not found: its halves hold one part of it each."""
-    rows = [list(cluster) for cluster in clusters]
-    merged = True
-    while merged:
-        merged = False
-        rows.sort(key=lambda row: float(boxes[row, 0].min()))
-        for left in range(len(rows)):
-            for right in range(left + 1, len(rows)):
-                if _broke_at_fraction(boxes[rows[left]], boxes[rows[right]], letter):
-                    rows[left] += rows.pop(right)
-                    merged = True
-                    break
-            if merged:
-                break
+    rows = sorted(map(list, clusters), key=lambda row: float(boxes[row, 0].min()))
+    while pair := next(
+        ((left, right) for left, right in combinations(range(len(rows)), 2)
+         if _broke_at_fraction(boxes[rows[left]], boxes[rows[right]], letter)), None,
+    ):  # fmt: skip
+        rows[pair[0]] += rows.pop(pair[1])
     return rows
 
 

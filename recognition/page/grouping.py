@@ -17,7 +17,7 @@ from recognition.page.fractions import (
     rejoin_at_fractions,
 )
 from recognition.page.gutters import split_at_gutters
-from recognition.page.pieces import Pieces
+from recognition.page.pieces import Pieces, outline
 
 __all__ = ["group_lines"]
 
@@ -175,9 +175,9 @@ def _grouped(
     core = [i for i, block in enumerate(blocks) if _is_core(block, letter)]
     small = [i for i in range(len(blocks)) if i not in set(core)]
     clusters = _link(blocks, core, letter)
-    _attach(blocks, clusters, small, letter)
-    clusters = _absorbed(blocks, clusters, letter)
-    clusters = rejoin_at_fractions(np.array([block.box for block in blocks]).reshape(-1, 4), clusters, letter)
+    sides = np.array([block.box for block in blocks]).reshape(-1, 4)
+    _attach(blocks, sides, clusters, small, letter)
+    clusters = rejoin_at_fractions(sides, _absorbed(blocks, sides, clusters, letter), letter)
     return [
         sorted(member for block in cluster for member in blocks[block].members)
         for cluster in clusters
@@ -192,7 +192,7 @@ def _blocks(boxes: NDArray[np.float64], parent: list[int], axes: dict[int, float
     blocks = []
     for group in members.values():
         part = boxes[group]
-        box = np.array([part[:, 0].min(), part[:, 1].min(), part[:, 2].max(), part[:, 3].max()])
+        box = outline(part)
         inner = [i for i in group if i in axes]
         axis = (box[1] + box[3]) / 2
         if inner:
@@ -265,12 +265,13 @@ def _level(box: NDArray[np.float64], axis: NDArray[np.float64], x: float, letter
     return float((axis * weight).sum() / max(weight.sum(), 1e-9))
 
 
-def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], letter: float) -> None:
+def _attach(
+    blocks: list[_Block], boxes: NDArray[np.float64], clusters: list[list[int]], small: list[int], letter: float
+) -> None:
     """Give each small mark (dot, bar, power) to the line whose ink is nearest, nearest first."""
     if not small:
         return
     owner: dict[int, int] = {}
-    boxes = np.array([block.box for block in blocks])
     assigned = np.full(len(blocks), -1)
     for number, cluster in enumerate(clusters):
         assigned[cluster] = number
@@ -302,9 +303,10 @@ def _attach(blocks: list[_Block], clusters: list[list[int]], small: list[int], l
         _leftovers(blocks, clusters, [int(i) for i in np.flatnonzero(waiting)], letter)
 
 
-def _absorbed(blocks: list[_Block], clusters: list[list[int]], letter: float) -> list[list[int]]:
+def _absorbed(
+    blocks: list[_Block], boxes: NDArray[np.float64], clusters: list[list[int]], letter: float
+) -> list[list[int]]:
     """Give a mark that stands alone, close above or beside a line, to that line: a power of a power, a numerator."""
-    boxes = np.array([block.box for block in blocks]).reshape(-1, 4)
     owner = np.full(len(blocks), -1)
     for number, cluster in enumerate(clusters):
         owner[cluster] = number

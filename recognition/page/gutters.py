@@ -8,6 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.pieces import outline
+
 __all__ = ["split_at_gutters"]
 
 _SLACK = 0.3
@@ -62,7 +64,7 @@ def split_at_gutters(groups: Sequence[list[int]], boxes: NDArray[np.float64], le
     """
     if len(groups) < 3:
         return list(groups)
-    outlines = [_outline(boxes, group) for group in groups]
+    outlines = [outline(boxes[group]) for group in groups]
     parts = [_parts(boxes, group, letter) for group in groups]
     out: list[list[int]] = []
     for number, group in enumerate(groups):
@@ -79,10 +81,6 @@ def split_at_gutters(groups: Sequence[list[int]], boxes: NDArray[np.float64], le
     return out
 
 
-def _outline(boxes: NDArray[np.float64], group: Sequence[int]) -> NDArray[np.float64]:
-    return np.array([*boxes[list(group), :2].min(axis=0), *boxes[list(group), 2:].max(axis=0)])
-
-
 def _parts(boxes: NDArray[np.float64], group: list[int], letter: float) -> list[NDArray[np.float64]]:
     """Outlines of what stands between the wide gaps of a line."""
     order = sorted(group, key=lambda piece: float(boxes[piece, 0]))
@@ -93,7 +91,7 @@ def _parts(boxes: NDArray[np.float64], group: list[int], letter: float) -> list[
             runs.append([])
         runs[-1].append(piece)
         reach = max(reach, float(boxes[piece, 2]))
-    return [_outline(boxes, run) for run in runs]
+    return [outline(boxes[run]) for run in runs]
 
 
 def _gutter(

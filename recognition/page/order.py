@@ -5,6 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.pieces import outline
+
 __all__ = ["reading_order"]
 
 _LEAST_GUTTER = 0.4
@@ -23,9 +25,7 @@ def reading_order(boxes: NDArray[np.float64], groups: list[list[int]], letter: f
     """
     if not groups:
         return []
-    outlines = np.array([
-        [boxes[g, 0].min(), boxes[g, 1].min(), boxes[g, 2].max(), boxes[g, 3].max()] for g in groups
-    ])
+    outlines = np.array([outline(boxes[group]) for group in groups])
     return [groups[i] for i in _ordered(outlines, list(range(len(groups))), letter)]
 
 

@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Pieces", "all_pieces", "find_pieces"]
+__all__ = ["Pieces", "all_pieces", "find_pieces", "outline"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,3 +223,8 @@ def _weighted(values: NDArray[np.float64], weights: NDArray[np.float64], share: 
     order = np.argsort(values)
     total = np.cumsum(weights[order])
     return float(values[order][min(int(np.searchsorted(total, share * total[-1])), values.size - 1)])
+
+
+def outline(boxes: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The box around boxes: shape (n, 4) as x0, y0, x1, y1 -> (4,)."""
+    return np.concatenate([boxes[:, :2].min(axis=0), boxes[:, 2:].max(axis=0)])

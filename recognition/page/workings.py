@@ -11,6 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page.pieces import outline
+
 __all__ = ["Place", "places_in_workings"]
 
 _WIDE_GAP = 2.0
@@ -47,7 +49,7 @@ def places_in_workings(
     """
     if not lines:
         return ()
-    outlines = np.array([[*boxes[:, :2].min(axis=0), *boxes[:, 2:].max(axis=0)] for boxes in lines])
+    outlines = np.array([outline(boxes) for boxes in lines])
     columns = _columns(outlines)
     places: list[Place] = []
     working = -1

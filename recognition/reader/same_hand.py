@@ -9,7 +9,6 @@ is true, and a line in which nothing was doubtful stays as it was.
 from __future__ import annotations
 
 import math
-import string
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -18,6 +17,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.page_letters import LETTERS
 from recognition.reader.tokens import is_valid
 from recognition.result import Candidate
 
@@ -43,10 +43,6 @@ _REACH: Final = 6.0  # nats behind: a sign that the network thinks so unlikely i
 _COMMON: Final = 8.0  # letters among which a page chooses, if nothing is known
 _UNSEEN: Final = 12.0  # letters that a new one may be
 _MOST: Final = 5
-_GREEK: Final = (
-    r"\alpha", r"\beta", r"\gamma", r"\Delta", r"\theta", r"\lambda", r"\mu", r"\pi", r"\sigma", r"\phi", r"\omega",
-)  # fmt: skip
-LETTERS: Final = frozenset((*string.ascii_letters, *_GREEK))
 
 
 @dataclass(frozen=True, slots=True)

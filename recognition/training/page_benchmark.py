@@ -85,16 +85,12 @@ def simulated_page(
         kind, rng.choice(("plain", "ruled", "squared"))
     )
     hand = Hand(
-        font,
-        digit=rng.uniform(44, 66),
-        pen=rng.uniform(3.5, 6.5),
+        font, digit=rng.uniform(44, 66), pen=rng.uniform(3.5, 6.5),
         colour=rng.choice(((28, 34, 92), (34, 46, 120), (36, 36, 40), (88, 88, 92), (20, 60, 150))),
-        slant=rng.gauss(0, 0.08),
-        drift=rng.gauss(0, 0.012),
+        slant=rng.gauss(0, 0.08), drift=rng.gauss(0, 0.012),
     )
     paper = Paper(
-        pattern,
-        rng.choice(((249, 248, 243), (252, 252, 252), (244, 240, 226))),
+        pattern, rng.choice(((249, 248, 243), (252, 252, 252), (244, 240, 226))),
         rng.choice(((166, 190, 222), (150, 178, 210), (196, 204, 214), (178, 206, 190))),
         margin_line=pattern != "plain" and rng.random() < 0.5,
     )
@@ -104,15 +100,8 @@ def simulated_page(
         if 3 <= len(tokens) <= 45 and is_lower_school(tokens) and r"\pi" not in tokens:
             lines.append(" ".join(tokens))
     sheet = write_sheet(
-        lines,
-        shapes,
-        hand,
-        paper,
-        rng,
-        top=rng.uniform(110, 240),
-        left=rng.uniform(110, 320),
-        gap=rng.uniform(0.75, 1.6),
-        indent=0.0,
+        lines, shapes, hand, paper, rng, top=rng.uniform(110, 240), left=rng.uniform(110, 320),
+        gap=rng.uniform(0.75, 1.6), indent=0.0,
     )
     inside = [n for n, box in enumerate(sheet.boxes) if box[3] < sheet.image.shape[0] - 40]
     style = PhotoStyle.random(noise, hard=kind == "hard")
@@ -175,14 +164,9 @@ def _measure(kind: str, seeds: Sequence[int], bank: SymbolBank | None, reader: N
             kept, read = kept + better, read + all_read
     far = np.array(back)
     result: dict[str, Any] = {
-        "pages": len(seeds),
-        "lines": found.true,
-        "F": _percent(found),
-        "F_profile": _percent(plain),
-        "counts": asdict(found),
-        "counts_profile": asdict(plain),
-        "found_whole_pages": found.whole,
-        "order_errors": found.order,
+        "pages": len(seeds), "lines": found.true, "F": _percent(found), "F_profile": _percent(plain),
+        "counts": asdict(found), "counts_profile": asdict(plain),
+        "found_whole_pages": found.whole, "order_errors": found.order,
         "working_starts_wrong": f"{found.starts} of {found.compared}",
         "struck_out": f"{found.struck_right} right, {found.struck_found} found, {found.struck_true} true",
         "way_back_within_2_px": round(100 * float((far <= 2).mean()), 2),
@@ -205,7 +189,9 @@ def _kept_readings(page: FoundPage, scene: Scene, partner: dict[int, int], reade
     kept = 0
     for j, alone in zip(chosen, clean, strict=True):
         truth = serialise(parse(" ".join(normalise(scene.lines[j].latex))))
-        apart = [edit_distance(each[0].latex.split() if each else [], truth) for each in (from_page.get(j, ()), alone)]
+        apart = [
+            edit_distance(each[0].latex.split() if each else [], truth) for each in (from_page.get(j, ()), alone)
+        ]
         kept += apart[0] <= apart[1]
     return kept, len(chosen)
 
@@ -233,8 +219,7 @@ def _timings(repeats: int) -> dict[str, float]:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Print one JSON object a kind, then the timing."""
     parser = argparse.ArgumentParser(
-        prog="python -m recognition.training.page_benchmark",
-        description=__doc__,
+        prog="python -m recognition.training.page_benchmark", description=__doc__,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--pages", type=int, default=60, help="pages in all, a third of each kind")
