@@ -20,6 +20,7 @@ from recognition.training.fonts import Font
 __all__ = ["Shape", "SymbolBank", "cut"]
 
 _ENOUGH: Final = 60  # symbols of a writer
+_SHEET: Final = 0.015  # of all the paper
 _CIRCLE: Final = tuple((0.5 + 0.5 * math.cos(a / 2), 0.5 + 0.5 * math.sin(a / 2)) for a in range(14))
 _OWN_SIGNS: Final[Mapping[str, tuple[tuple[tuple[float, float], ...], ...]]] = {
     "+": (((0, 0.5), (1, 0.5)), ((0.5, 0), (0.5, 1))),
@@ -77,13 +78,15 @@ class SymbolBank:
     """Instances of each token in ink, and fonts; either may be empty.
 
     weights: for each token the running sums of its instances' weights; where it is missing all weigh the same.
-    hands: the instances of each writer who left enough of them to write lines with.
+    hands: the instances of each writer who left enough of them to write lines with. paper: outlines of symbols cut
+    from photographed paper, those of one sheet near each other.
     """
 
     ink: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
     fonts: Sequence[Font] = ()
     weights: Mapping[str, Sequence[float]] = field(default_factory=dict)
     hands: Sequence[Mapping[str, Sequence[Shape]]] = ()
+    paper: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
 
     @classmethod
     def of_pack(cls, pack: Mapping[str, Any], fonts: Sequence[Font] = ()) -> SymbolBank:
@@ -102,7 +105,7 @@ class SymbolBank:
         by_writer.pop(-1, None)
         return cls(
             ink, fonts, {token: _running_weights(names) for token, names in writers.items()},
-            [own for own in by_writer.values() if sum(map(len, own.values())) >= _ENOUGH],
+            [own for own in by_writer.values() if sum(map(len, own.values())) >= _ENOUGH], _paper_of(pack),
         )  # fmt: skip
 
     def from_ink(self, token: str, rng: random.Random) -> Shape | None:
@@ -123,6 +126,14 @@ class SymbolBank:
                 return Shape(glyph.points, glyph.contours, filled=True, sits=True)
         return None
 
+    def from_paper(self, token: str, place: float, rng: random.Random) -> Shape | None:
+        """An outline of the token near a place (0 to 1) in the order in which the paper was cut up."""
+        shapes = self.paper.get(token)
+        if not shapes:
+            return None
+        near = (place + rng.gauss(0, _SHEET)) % 1.0
+        return shapes[min(int(near * len(shapes)), len(shapes) - 1)]
+
     @staticmethod
     def drawn(token: str, rng: random.Random) -> Shape | None:
         """A sign of our own, each corner moved a little."""
@@ -131,6 +142,17 @@ class SymbolBank:
             return None
         parts = [_rounded([(x + rng.gauss(0, 0.03), y + rng.gauss(0, 0.03)) for x, y in stroke]) for stroke in strokes]
         return Shape(np.concatenate(parts), np.cumsum([0, *map(len, parts)]).astype(np.int64))
+
+
+def _paper_of(pack: Mapping[str, Any]) -> dict[str, list[Shape]]:
+    paper: dict[str, list[Shape]] = {}
+    if "paper_points" in pack:
+        points, offsets, groups = pack["paper_points"], pack["paper_offsets"].astype(np.int64), pack["paper_groups"]
+        for number, token in enumerate(pack["paper_tokens"]):
+            inner = offsets[groups[number] : groups[number + 1] + 1]
+            outline = points[inner[0] : inner[-1]].astype(np.float32)
+            paper.setdefault(VOCABULARY[token], []).append(Shape(outline, inner - inner[0], filled=True))
+    return paper
 
 
 def _running_weights(writers: Sequence[int]) -> list[float]:

@@ -27,6 +27,7 @@ from numpy.typing import NDArray
 from recognition.reader.canonical import typical_height
 from recognition.reader.tokens import TOKEN_ID, NotCanonical, is_school, normalise
 from recognition.training.linked_ink import Item, LinkedInk, read_linked
+from recognition.training.paper_symbols import packed
 
 __all__ = ["UNITS", "build", "resampled"]
 
@@ -34,6 +35,7 @@ UNITS: Final = 8.0
 """Stored units to one pixel of the canonical frame, in which a typical symbol is 40 high."""
 
 _JSON_INK: Final = ("crohme/train.jsonl.xz", "mathwriting/sample.jsonl.xz")
+_PAPER_EACH: Final = 500
 _SYMBOL_HEIGHT: Final = 40.0
 _KEEP_EVERY: Final = 1.6
 _FILL_EVERY: Final = 8.0
@@ -194,7 +196,8 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
             texts += [TOKEN_ID[token] for token in tokens]
             text_offsets.append(len(texts))
     np.savez_compressed(
-        out, **writer.arrays(), texts=np.array(texts, np.uint8), text_offsets=np.array(text_offsets, np.int32)
+        out, **writer.arrays(), **packed(data / "symbols-on-paper" / "symbols.npz", each=_PAPER_EACH),
+        texts=np.array(texts, np.uint8), text_offsets=np.array(text_offsets, np.int32),
     )
     for trouble, count in troubles.most_common(20):
         print(f"{count:6d}  {trouble}")
@@ -204,7 +207,7 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("data", type=Path, help="folder with crohme/, mathwriting/ and line-texts/")
+    parser.add_argument("data", type=Path, help="folder with crohme/, mathwriting/, line-texts/ and symbols-on-paper/")
     parser.add_argument("out", type=Path)
     arguments = parser.parse_args()
     build(arguments.data, arguments.out)

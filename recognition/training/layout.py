@@ -18,6 +18,7 @@ from recognition.reader.tokens import Fraction, Node, NotCanonical, Root, Row, S
 from recognition.training.bank import Shape, SymbolBank
 from recognition.training.deformation import bending, rebent
 from recognition.training.fonts import Font
+from recognition.training.morphing import between
 
 __all__ = [
     "ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Sample", "Style", "draw_line",
@@ -69,6 +70,8 @@ METRICS: Final[dict[str, Metric]] = {
 }  # fmt: skip
 
 _ONE_HAND_SHARE: Final = 0.6
+_BETWEEN_SHARE: Final = 0.5
+_PAPER_SHARE: Final = 0.14
 
 _WORDS: Final = {
     **{name: name[1:] for name in (r"\sin", r"\cos", r"\tan", r"\log", r"\ln", r"\lim")},
@@ -106,12 +109,18 @@ class Style:
     """How one hand writes: sizes relative to the digit height.
 
     hand: the symbols that one writer left; a token that is not among them is taken from one other hand throughout.
+    towards, share: another writer's symbols, and how far this hand stands between the two. mixing: share of the
+    symbols of no one's hand that stand between two. paper: place in the symbols from paper, or None to use none.
     bend: how far each token's shapes are bent, the same way in the whole line. x_height: letters without ascenders,
     relative to their usual height.
     """
 
     font: Font | None = None
     hand: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
+    towards: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
+    share: float = 0.0
+    mixing: float = 0.0
+    paper: float | None = None
     bend: float = 0.0
     x_height: float = 1.0
     ink_only: frozenset[str] = frozenset()
@@ -167,6 +176,12 @@ def varied_style(bank: SymbolBank, rng: random.Random, *, font_share: float = 0.
     style = Style.random(bank, rng, font_share=font_share)
     if bank.hands and style.font is None and rng.random() < _ONE_HAND_SHARE:
         style.hand = rng.choice(bank.hands)
+        if rng.random() < _BETWEEN_SHARE:
+            style.towards, style.share = rng.choice(bank.hands), rng.uniform(0.15, 0.85)
+    elif rng.random() < _BETWEEN_SHARE:
+        style.mixing = 0.5
+    if bank.paper and style.font is None and rng.random() < _PAPER_SHARE:
+        style.paper = rng.random()
     style.bend = abs(rng.gauss(0.0, 0.05)) if rng.random() < 0.6 else 0.0
     style.x_height = min(1.4, max(0.8, rng.gauss(1.03, 0.1)))
     return style
@@ -264,8 +279,9 @@ class _Setter:
         repeats = style.repeats if token in style.hand or not style.hand else 1.0
         if token in style._seen and self._rng.random() < repeats:
             return style._seen[token]
-        own = style.hand.get(token)
-        shape = self._rng.choice(own) if own else self._bank.from_ink(token, self._rng)
+        shape = None if style.paper is None else self._bank.from_paper(token, style.paper, self._rng)
+        if shape is None:
+            shape = self._from_hand(token)
         if shape is not None:
             shape = self._bent(shape, token) if style.bend else shape
             style._seen[token] = shape
@@ -273,6 +289,21 @@ class _Setter:
             drawn = self._bank.drawn(token, self._rng)
             shape = drawn if drawn is not None else self._bank.from_font(token, None, self._rng)
         return shape
+
+    def _from_hand(self, token: str) -> Shape | None:
+        """This hand's symbol, or any one's; perhaps on the way to another's."""
+        style, rng = self._style, self._rng
+        own = style.hand.get(token)
+        shape = rng.choice(own) if own else self._bank.from_ink(token, rng)
+        share, other = style.share, None
+        if own and token in style.towards:
+            other = rng.choice(style.towards[token])
+        elif style.mixing and rng.random() < style.mixing:
+            share, other = rng.uniform(0.15, 0.85), self._bank.from_ink(token, rng)
+        if shape is None or other is None:
+            return shape
+        mixed = between(shape, other, share)
+        return shape if mixed is None else mixed
 
     def _bent(self, shape: Shape, token: str) -> Shape:
         bends = self._style._bends

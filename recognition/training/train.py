@@ -333,6 +333,7 @@ def main() -> None:
     parser.add_argument("--max-width", type=int, default=1600, help="of a line in px; the export must state the same")
     parser.add_argument("--align-weight", type=float, default=0.1)
     parser.add_argument("--wrong-given", type=float, default=0.0, help="share of the given tokens that are exchanged")
+    parser.add_argument("--smoothing", type=float, default=0.1, help="share of the wanted token given to all others")
     parser.add_argument("--net", default="{}", help="JSON with fields of NetConfig that differ from their defaults")
     given = parser.parse_args()
     train(Settings(
@@ -340,6 +341,7 @@ def main() -> None:
         init=given.init, valid=tuple(given.valid), valid_every_s=given.valid_every, seed=given.seed,
         workers=given.workers, pixels=given.pixels, photo_share=given.photo_share, rate=given.rate,
         align_weight=given.align_weight, wrong_given=given.wrong_given, max_width=given.max_width,
+        smoothing=given.smoothing,
     ))  # fmt: skip
 
 
