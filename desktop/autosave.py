@@ -92,9 +92,9 @@ class Autosave(QObject):
         """Run a job that asks the file, in turn with the writing."""
         self._jobs.start(job)
 
-    def picture_of(self, document: Document) -> NDArray[np.uint8] | None:
-        """A document's picture from the file; to be called in a job of `start`."""
-        return self.store.picture(self._keys[id(document)][0])
+    def picture_of(self, document: Document, turns: int) -> NDArray[np.uint8] | None:
+        """A document's picture from the file, turned so many times in all; to be called in a job of `start`."""
+        return self.store.picture(self._keys[id(document)][0], as_turned=turns)
 
     def finish(self) -> bool:
         """Write what is left and wait for it; returns whether the file holds all there is."""

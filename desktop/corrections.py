@@ -159,4 +159,4 @@ def _cutter(document: Document) -> Cutter[Any]:
     from recognition.page import LineCutter
 
     assert document.picture is not None
-    return LineCutter.of(document.picture)
+    return LineCutter.of(document.picture, turns=0)  # it stands upright on the desk

@@ -25,11 +25,12 @@ from desktop.language import tr
 from desktop.maths import load_typesetter
 from desktop.pen_desk import PenDesk
 from desktop.pen_page import PEN_PAGE, is_pen_page, new_pen_page
-from desktop.read_parts import places_of
+from desktop.read_parts import places_of, was_turned_by_hand
 from desktop.reading import PageReader
 from desktop.reveal import EVERYTHING, Reveal
 from desktop.saving import Saving
 from desktop.scheme_text import Scheme, read_scheme_text
+from desktop.standing import Standing
 from desktop.suggestions import Suggestions
 from desktop.typed_page import is_typed, lay_out, typed_document
 from desktop.undo import ChangeCommand
@@ -211,10 +212,19 @@ class Desk(QObject):
     def check_now(self, document: Document) -> None:
         """Check a document; one that reading was stopped on is read first."""
         if document.is_unread and document.picture is not None and not self.is_being_read(document):
-            picture = document.picture
-            self.read_again(document, lambda: picture)
+            self._find_again(document)
         else:
             self.check(document)
+
+    def look_at_turned(self, document: Document) -> None:
+        """Find and read the lines of a page that the user turned, unless that is done or waits for its picture."""
+        if document.standing is Standing.TURNED and not self.is_being_read(document):
+            self._find_again(document)
+
+    def _find_again(self, document: Document) -> None:
+        if document.picture is not None:
+            picture = document.picture
+            self.read_again(document, lambda: picture)
 
     def check(self, document: Document) -> None:
         """Check a document after a short pause."""
@@ -276,9 +286,9 @@ class Desk(QObject):
         self._saving.save(document, path, reveal)
 
     def save_all(
-        self, picture_of: Callable[[Document], NDArray[np.uint8] | None], path: Path, reveal: Reveal = EVERYTHING
+        self, picture_of: Callable[[Document, int], NDArray[np.uint8] | None], path: Path, reveal: Reveal = EVERYTHING
     ) -> None:
-        """Save every page as it stands now as one PDF; `picture_of` gets pictures that are not held, in the worker."""
+        """Save every page as it stands now as one PDF; `picture_of` gets pictures that are not held, as `Saving`'s."""
         self._saving.save_all(self.documents, picture_of, path, reveal)
 
     def copy(self, document: Document, reveal: Reveal = EVERYTHING) -> None:
@@ -296,12 +306,16 @@ class Desk(QObject):
         stack = QUndoStack(self)
         self._stacks[id(document)] = stack
         self.undo_group.addStack(stack)
-        revision, places = document.revision, places_of(document)
+        revision, places, lay = document.revision, places_of(document), (document.turns, document.standing)
 
         def changed() -> None:
-            nonlocal revision, places
+            nonlocal revision, places, lay
             if document.revision != revision:
                 revision = document.revision
+                before, lay = lay, (document.turns, document.standing)
+                if was_turned_by_hand(before, lay):
+                    self._intake.leave(document)
+                    self.look_at_turned(document)
                 if places_of(document) != places:
                     places = places_of(document)
                     document.verdicts = ()  # they count the lines as they were

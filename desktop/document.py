@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Protocol, runtime_checkable
+from weakref import ReferenceType, ref
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +13,7 @@ from numpy.typing import NDArray
 from checker.report import Report, Slip
 from desktop.desk_line import Lines, State, desk_line, with_readings
 from desktop.line_changes import Change
+from desktop.standing import Standing
 from recognition.result import Candidate, Page
 
 if TYPE_CHECKING:
@@ -28,11 +30,15 @@ class Content:
 
     strokes: what the pen drew, in the order it was drawn; none for a photo.
     candidate: the candidate's number, as on the paper; no name is ever kept.
+    turns: by how many quarter turns clockwise the picture was turned to stand as it does, 0 to 3.
+    standing: by whose word.
     """
 
     lines: Lines = ()
     strokes: Strokes = ()
     candidate: str = ""
+    turns: int = 0
+    standing: Standing = Standing.AS_FOUND
 
 
 @runtime_checkable
@@ -85,8 +91,7 @@ class Document:
 
     picture: RGB, shape (height, width, 3), or None for a typed working.
     halvings: the picture at a half, a quarter and so on, for quick drawing; may be left out.
-    strokes, candidate: as in `Content`.
-    turns: by how many quarter turns clockwise the picture was turned to stand upright.
+    strokes, candidate, turns, standing: as in `Content`.
     thumbnail: RGB, a small copy of the picture while the picture itself lies in the set's file; None otherwise.
     """
 
@@ -102,6 +107,8 @@ class Document:
     candidate: str = ""
     turns: int = 0
     thumbnail: NDArray[np.uint8] | None = None
+    standing: Standing = Standing.AS_FOUND
+    _turned_from: tuple[ReferenceType[NDArray[np.uint8]], ReferenceType[NDArray[np.uint8]]] | None = None
     _done: list[AnyChange] = field(default_factory=list)
     _undone: list[AnyChange] = field(default_factory=list)
     _listeners: list[Listener] = field(default_factory=list)
@@ -118,20 +125,29 @@ class Document:
         return Document(
             file=self.file, page=self.page, size=self.size, picture=self.picture, lines=self.lines,
             verdicts=self.verdicts, revision=self.revision, strokes=self.strokes, candidate=self.candidate,
-            turns=self.turns,
+            turns=self.turns, standing=self.standing, _turned_from=self._turned_from,
         )
 
     @property
     def content(self) -> Content:
         """All that the user can change, as it stands now."""
-        return Content(self.lines, self.strokes, self.candidate)
+        return Content(self.lines, self.strokes, self.candidate, self.turns, self.standing)
 
     @property
     def is_unread(self) -> bool:
-        """Whether its lines were found, and reading them never came to its end."""
-        return bool(self.lines) and all(
-            line.state is State.UNREAD and not line.candidates and not line.latex for line in self.lines
-        )
+        """Whether finding and reading its lines never came to its end."""
+        if not self.lines:
+            return self.standing is Standing.TURNED
+        return all(line.state is State.UNREAD and not line.candidates and not line.latex for line in self.lines)
+
+    @property
+    def picture_as_taken(self) -> ReferenceType[NDArray[np.uint8]] | None:
+        """The picture that this one is but for its turns by hand; the same reference until another takes its place."""
+        if self.picture is None:
+            return None
+        if self._turned_from is not None and self._turned_from[0]() is self.picture:
+            return self._turned_from[1]
+        return ref(self.picture)
 
     def let_picture_go(self) -> None:
         """Hold the small picture only; a set has the large one."""
@@ -183,6 +199,14 @@ class Document:
             self.verdicts = ()
             self._changed()
 
+    def take_found(self, lines: Lines) -> None:
+        """Take in the lines that were found on the page as it stands now; this is no step to undo."""
+        if self.standing is Standing.TURNED:
+            self.standing = Standing.BY_HAND
+        self.lines = lines
+        self.verdicts = ()
+        self._changed()
+
     def show(self, verdicts: Sequence[WorkingVerdict], *, revision: int) -> bool:
         """Take the verdicts in, unless the page has changed since they were asked for.
 
@@ -221,9 +245,27 @@ class Document:
         if isinstance(change, PageChange):
             content, page_inverse = change.apply_to_page(self.content)
             self.lines, self.strokes, self.candidate = content.lines, content.strokes, content.candidate
+            self.standing = content.standing
+            self._turn_to(content.turns)
             return page_inverse
         self.lines, inverse = change.apply(self.lines)
         return inverse
+
+    def _turn_to(self, turns: int) -> None:
+        quarters = (turns - self.turns) % 4
+        if not quarters:
+            return
+        from desktop.upright import turned_picture  # here, since the checker's process has no use for OpenCV
+
+        if self.picture is not None:
+            taken = self.picture_as_taken
+            self.picture = turned_picture(self.picture, quarters)
+            self._turned_from = None if taken is None else (ref(self.picture), taken)
+        if self.thumbnail is not None:
+            self.thumbnail = turned_picture(self.thumbnail, quarters)
+        self.halvings = tuple(turned_picture(half, quarters) for half in self.halvings)
+        self.size = self.size if quarters == 2 else self.size[::-1]
+        self.turns = turns
 
     def _changed(self) -> None:
         self.revision += 1

@@ -16,8 +16,9 @@ from desktop.ahead import typeset_readings
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.language import tr
-from desktop.read_parts import ReadAgain, pixels_of
+from desktop.read_parts import FoundAgain, ReadAgain, pixels_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.standing import Standing
 from recognition.result import Candidate, Tick
 
 __all__ = ["Intake"]
@@ -43,6 +44,7 @@ class Intake(QObject):
         self._unread: dict[int, tuple[Document, Job]] = {}
         self._pasted = 0
         self._queue: list[Job] = []
+        self._reads: dict[Job, Document] = {}
         self._done = 0
 
     def is_reading(self, document: Document) -> bool:
@@ -66,19 +68,35 @@ class Intake(QObject):
         self._start(name, work)
 
     def read_again(self, document: Document, picture_of: Callable[[], NDArray[np.uint8] | None]) -> None:
-        """Find and read the lines of a page that was kept before it was read; as `Desk.read_again`."""
+        """Find and read the lines of a page that was kept before it was read, or turned; as `Desk.read_again`."""
+        turns = None if document.standing is Standing.AS_FOUND else 0  # the user's word stands above the writing's
 
         def work(tick: Tick, give: Give) -> object:
             picture = picture_of()
             if picture is not None:
-                found = self._reader.find_in_picture(picture, document.file, page=document.page, tick=tick)
-                give(ReadAgain(document, found.document, self._reader.read(found, tick=tick)))
+                found = self._reader.find_in_picture(
+                    picture, document.file, page=document.page, turns=turns, tick=tick
+                )
+                give(FoundAgain(document, found.document))
+                candidates = self._reader.read(found, tick=tick)
+                typeset_readings(candidates)
+                give(ReadAgain(document, candidates))
+                if not candidates:
+                    give(tr(NO_WRITING, name=found.name))
             return None
 
-        self._unread[id(document)] = document, self._start(Path(document.file).name, work)
+        self._unread[id(document)] = document, self._start(Path(document.file).name, work, reads=document)
 
-    def _start(self, name: str, work: Work) -> Job:
+    def leave(self, document: Document) -> None:
+        """Let be what is being read of a page, since it lies another way now."""
+        _, job = self._unread.pop(id(document), (None, None))
+        if job is not None and self._reads.get(job) is document:
+            job.cancel()  # a file's own job goes on with the file's other pages
+
+    def _start(self, name: str, work: Work, *, reads: Document | None = None) -> Job:
         job = Job(tr("Reading {name}", name=name), work)
+        if reads is not None:
+            self._reads[job] = reads
         job.progressed.connect(self._show_progress)
         job.gave.connect(partial(self._take, job))
         job.failed.connect(partial(self._fail, name))
@@ -94,20 +112,23 @@ class Intake(QObject):
             self._read_page(found, tick, give)
 
     def _read_page(self, found: FoundDocument, tick: Tick, give: Give) -> None:
+        as_found = FoundDocument(found.document.snapshot(), found.crops)  # the user may turn the page while it is read
         give(found.document)
-        if found.document.lines:
-            candidates = self._reader.read(found, tick=tick)
+        if as_found.document.lines:
+            candidates = self._reader.read(as_found, tick=tick)
             typeset_readings(candidates)
             give((found.document, candidates))
         else:
             give(tr(NO_WRITING, name=found.name))
 
     def _take(self, job: Job, part: object) -> None:
-        if isinstance(part, ReadAgain):
-            self._unread.pop(id(part.document), None)
-            if part.document.is_unread:
+        if isinstance(part, FoundAgain):
+            if self._is_read_by(part.document, job) and part.document.is_unread:
                 part.take()
-                self.read.emit(part.document)
+        elif isinstance(part, ReadAgain):
+            if self._is_read_by(part.document, job):
+                del self._unread[id(part.document)]
+                self._take_readings(part.document, part.candidates)
         elif isinstance(part, Document):
             if part.lines:
                 self._unread[id(part)] = part, job
@@ -117,8 +138,14 @@ class Intake(QObject):
         else:
             assert isinstance(part, tuple)
             document, candidates = part
-            self._unread.pop(id(document), None)
-            self._take_readings(document, candidates)
+            if self._is_read_by(document, job):
+                del self._unread[id(document)]
+                self._take_readings(document, candidates)
+
+    def _is_read_by(self, document: Document, job: Job) -> bool:
+        """Whether a page still waits for what this job reads."""
+        _, its_job = self._unread.get(id(document), (None, None))
+        return its_job is job
 
     def _take_readings(self, document: Document, candidates: list[tuple[Candidate, ...]]) -> None:
         document.take_readings(candidates)
@@ -135,6 +162,7 @@ class Intake(QObject):
                 del self._unread[id(document)]
                 self.left.emit(document)
         self._queue.remove(job)
+        self._reads.pop(job, None)
         self._done = self._done + 1 if self._queue else 0
         if self._queue:
             self._show_progress(0, 0)

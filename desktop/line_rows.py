@@ -67,6 +67,7 @@ class LineRows(QAbstractListModel):
         self._document: Document | None = None
         self._rows: tuple[LineRow, ...] = ()
         self._crops: dict[tuple[int, int, int, int], QImage] = {}
+        self._cut_from: object = None
         self._reveal = EVERYTHING
         self._claim_of: ClaimOf = _no_claim
 
@@ -146,6 +147,8 @@ class LineRows(QAbstractListModel):
         picture = document.picture
         if picture is None or is_typed(document) or line.box.w <= 1 or line.box.h <= 1:
             return None
+        if picture is not self._cut_from:  # it was turned, or drawn anew
+            self._crops, self._cut_from = {}, picture
         if line.box not in self._crops:
             x, y, w, h = line.box
             pad = round(h * _CROP_PAD)

@@ -16,8 +16,10 @@ from desktop.dialogs import AboutBox
 from desktop.document import Document
 from desktop.language import tr, tr_later
 from desktop.overruled import counted_slip
+from desktop.page_caption import TURN_LEFT, TURN_RIGHT
 from desktop.pen_input import PenTool
 from desktop.pen_page import is_pen_page
+from desktop.turning import may_be_turned
 
 if TYPE_CHECKING:
     from desktop.window import Window
@@ -103,6 +105,8 @@ class Menus(QObject):
         for name in ("png", "pdf", "copy", "close", "writing", "fit", "width", "pixels", "in", "out"):
             self.actions[name].setEnabled(document is not None)
         self.actions["add"].setEnabled(ready)
+        for name in ("turn", "turn back"):
+            self.actions[name].setEnabled(document is not None and may_be_turned(document))
         for name in ("write", "pen tool", "rubber tool", "select tool", "stroke+", "stroke-", "more strokes",
                      "fewer strokes", "inkml"):
             self.actions[name].setEnabled(document is not None and is_pen_page(document))
@@ -215,6 +219,11 @@ def _entries(window: Window, desk: Desk) -> tuple[Entries, ...]:
             ("pixels", Entry("&Full size", ["Ctrl+2"], window.page.zoom_to_pixels)),
             ("in", Entry("Zoom &in", ["Ctrl++", "Ctrl+="], window.page.zoom_in)),
             ("out", Entry("Zoom &out", ["Ctrl+-"], window.page.zoom_out)),
+            None,
+            ("turn", Entry("&Turn page a quarter right", [TURN_RIGHT], window.turning.right,
+                           "Its lines are found and read again then; Undo takes it back")),
+            ("turn back", Entry("Turn page a &quarter left", [TURN_LEFT], window.turning.left,
+                                "Its lines are found and read again then; Undo takes it back")),
             None,
             ("page+", Entry("&Next page", ["Ctrl+PgDown"], lambda: window.step_page(1))),
             ("page-", Entry("P&revious page", ["Ctrl+PgUp"], lambda: window.step_page(-1))),

@@ -2,20 +2,32 @@
 
 from __future__ import annotations
 
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QKeySequence, QPalette
 from PySide6.QtWidgets import QLabel, QWidget
 
+from desktop.document import Document
 from desktop.language import tr, tr_later
+from desktop.standing import Standing
 
-__all__ = ["PageCaption", "turn_words"]
+__all__ = ["TURN_LEFT", "TURN_RIGHT", "PageCaption", "key_text", "turn_words"]
 
-_ON_ITS_SIDE = tr_later("The picture lay on its side; the page is shown upright.")
-_ON_ITS_HEAD = tr_later("The picture stood on its head; the page is shown upright.")
+TURN_RIGHT, TURN_LEFT = "F7", "Shift+F7"
+"""Keys that turn the page by a quarter, in Qt's portable text."""
+
+_ON_ITS_SIDE = tr_later("The picture lay on its side; the page is shown upright. {key} turns it further.")
+_ON_ITS_HEAD = tr_later("The picture stood on its head; the page is shown upright. {key} turns it further.")
 
 
-def turn_words(turns: int) -> str:
-    """What is said of a page that was turned by so many quarter turns; empty for none."""
-    return "" if turns % 4 == 0 else tr(_ON_ITS_HEAD) if turns % 4 == 2 else tr(_ON_ITS_SIDE)
+def turn_words(document: Document | None) -> str:
+    """What is said of a page that was turned because its writing told so; empty for any other."""
+    if document is None or document.turns % 4 == 0 or document.standing is not Standing.AS_FOUND:
+        return ""
+    return tr(_ON_ITS_HEAD if document.turns % 4 == 2 else _ON_ITS_SIDE, key=key_text(TURN_RIGHT))
+
+
+def key_text(key: str) -> str:
+    """A key as it is called in the user's language and system."""
+    return QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText)
 
 
 class PageCaption(QLabel):

@@ -1,4 +1,4 @@
-"""Changes that say more than what a line reads: the user's own verdict, marks, pen strokes, the candidate. No Qt."""
+"""Changes that say more than what a line reads: verdict, marks, pen strokes, candidate, which way up. No Qt."""
 
 from __future__ import annotations
 
@@ -8,8 +8,9 @@ from desktop.desk_line import LineMark, Lines, Override
 from desktop.document import Content, PageChange, Strokes
 from desktop.language import tr, tr_later
 from desktop.line_changes import Change, changed
+from desktop.standing import Standing
 
-__all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes"]
+__all__ = ["AwardMarks", "Overrule", "SetCandidate", "SetStrokes", "TurnPage"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,3 +66,30 @@ class SetCandidate:
 
     def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
         return replace(content, candidate=self.candidate), SetCandidate(content.candidate, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class TurnPage:
+    """Turn the page clockwise by quarter turns; its lines are gone then, to be found anew."""
+
+    quarters: int
+    name: str = tr_later("Turn page")
+
+    def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
+        turns = (content.turns + self.quarters) % 4
+        new = replace(content, lines=(), turns=turns, standing=Standing.TURNED)
+        return new, _LayPage(content.turns, content.standing, content.lines, self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class _LayPage:
+    """Lay the page as it lay, with the lines that it had then."""
+
+    turns: int
+    standing: Standing
+    lines: Lines
+    name: str
+
+    def apply_to_page(self, content: Content) -> tuple[Content, PageChange]:
+        new = replace(content, lines=self.lines, turns=self.turns, standing=self.standing)
+        return new, _LayPage(content.turns, content.standing, content.lines, self.name)

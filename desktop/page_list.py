@@ -31,6 +31,7 @@ __all__ = ["PageList", "page_name", "page_state"]
 _THUMB = QSize(104, 92)
 _PAD = 6.0
 _DOCUMENT = int(Qt.ItemDataRole.UserRole)
+_TURNS = _DOCUMENT + 1
 _CENTRED = int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignHCenter) | int(Qt.AlignmentFlag.AlignTop)
 
 
@@ -125,6 +126,7 @@ class PageList(QListWidget):
     def add(self, document: Document) -> None:
         item = QListWidgetItem(_thumb(document), "")
         item.setData(_DOCUMENT, document)
+        item.setData(_TURNS, document.turns)
         self.addItem(item)
         self.refresh(self.count() - 1, document)
 
@@ -138,8 +140,9 @@ class PageList(QListWidget):
         item = self.item(row)
         item.setText(f"{page_name(document)}\n{page_state(document)}")
         item.setToolTip(document.file)
-        if document.strokes or is_typed(document):
+        if document.strokes or is_typed(document) or item.data(_TURNS) != document.turns:
             item.setIcon(_thumb(document))  # the picture is drawn anew after each change
+            item.setData(_TURNS, document.turns)
 
 
 def _thumb(document: Document) -> QIcon:

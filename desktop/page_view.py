@@ -91,7 +91,6 @@ class PageView(QGraphicsView):
         if self._end_tool() is not None:
             self.tool_finished.emit(None)
         self._show_picture()
-        self._turned.say("" if document is None else turn_words(document.turns))
         self.refresh()
         self.fit_writing()
 
@@ -100,6 +99,7 @@ class PageView(QGraphicsView):
         document = self._lines.document
         if document is not None and document.picture is not self._shown:
             self._show_picture()  # a typed working is drawn anew after each change
+        self._turned.say(turn_words(document))
         self._lines.marks = () if document is None else place_marks(document, reveal=self._reveal)
         self._lines.update()
         self._fit_again()
@@ -312,7 +312,10 @@ class PageView(QGraphicsView):
             self._picture.show_pictures((page_image(document.thumbnail),), None, document.size)
         else:
             self._picture.show_pictures(page_images(document), (document.picture, document.halvings))
-        self._scene.setSceneRect(self._lines.boundingRect())
+        room = self._lines.boundingRect()
+        if self._fits is None and room.size() != self._scene.sceneRect().size():  # it was turned
+            self._fits = self._writing
+        self._scene.setSceneRect(room)
 
     def _fit_again(self) -> None:
         wanted = Qt.ScrollBarPolicy.ScrollBarAsNeeded if self._fits is None else Qt.ScrollBarPolicy.ScrollBarAlwaysOff

@@ -9,19 +9,19 @@ from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
 from desktop.document import Document
+from desktop.standing import Standing
 from desktop.typed_page import is_typed
 from recognition.result import Candidate
 
-__all__ = ["ReadAgain", "pixels_of", "places_of"]
+__all__ = ["FoundAgain", "Lay", "ReadAgain", "pixels_of", "places_of", "was_turned_by_hand"]
 
 
 @dataclass(frozen=True, slots=True)
-class ReadAgain:
-    """A page, and the same as it was found and read anew."""
+class FoundAgain:
+    """A page, and the same as its lines were found anew."""
 
     document: Document
     found: Document
-    candidates: list[tuple[Candidate, ...]]
 
     def take(self) -> None:
         """Give the page its lines, and its picture where that was turned upright."""
@@ -29,8 +29,24 @@ class ReadAgain:
             self.document.picture, self.document.halvings = self.found.picture, self.found.halvings
             self.document.size = self.found.size
             self.document.turns = (self.document.turns + self.found.turns) % 4
-        self.document.lines = self.found.lines
-        self.document.take_readings(self.candidates)
+        self.document.take_found(self.found.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class ReadAgain:
+    """A page, and the readings of the lines that were found anew."""
+
+    document: Document
+    candidates: list[tuple[Candidate, ...]]
+
+
+Lay = tuple[int, Standing]
+"""By how many quarter turns a page was turned, and by whose word."""
+
+
+def was_turned_by_hand(before: Lay, now: Lay) -> bool:
+    """Whether the user turned a page between, or took that back."""
+    return before[0] != now[0] and {before[1], now[1]} != {Standing.AS_FOUND}
 
 
 def places_of(document: Document) -> object:

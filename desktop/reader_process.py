@@ -59,9 +59,9 @@ class ReaderProcess(PageReader):
                 self._ask("forget", (ticket,), no_tick)
 
     def find_in_picture(
-        self, picture: NDArray[np.uint8], name: str, *, page: int = 0, tick: Tick = no_tick
+        self, picture: NDArray[np.uint8], name: str, *, page: int = 0, turns: int | None = None, tick: Tick = no_tick
     ) -> FoundDocument:
-        (found,) = self._ask("find_in_picture", (picture, name, page), tick)
+        (found,) = self._ask("find_in_picture", (picture, name, page, turns), tick)
         assert isinstance(found, FoundDocument)
         found.document.picture = turned_picture(picture, found.document.turns)  # not sent back
         return found
@@ -239,8 +239,8 @@ class _Served:
         elif what == "forget":
             self._files.pop(arguments[0], None)
         elif what == "find_in_picture":
-            picture, name, page = arguments
-            found = self._reader.find_in_picture(picture, name, page=page, tick=tick)
+            picture, name, page, turns = arguments
+            found = self._reader.find_in_picture(picture, name, page=page, turns=turns, tick=tick)
             found.document.picture = None
             yield found
         elif what == "load":

@@ -71,16 +71,19 @@ class PageReader:
             yield self.find_in_picture(sheet.image, str(path), page=sheet.page, tick=tick)
 
     def find_in_picture(
-        self, picture: NDArray[np.uint8], name: str, *, page: int = 0, tick: Tick = no_tick
+        self, picture: NDArray[np.uint8], name: str, *, page: int = 0, turns: int | None = None, tick: Tick = no_tick
     ) -> FoundDocument:
         """Find the lines of a picture that is already in memory: RGB, shape (height, width, 3).
 
         A page whose writing lies on its side or head is turned upright; its places are those on the upright page.
+
+        Args:
+            turns: by how many quarter turns anticlockwise the writing is turned; None to tell it from the writing.
         """
         from desktop.upright import turned_crop, turned_picture
         from recognition.page import find_lines
 
-        found = find_lines(picture, tick=lambda done, total: tick(0, 0))
+        found = find_lines(picture, turns=turns, tick=lambda done, total: tick(0, 0))
         crops = [turned_crop(crop, found.turns, found.size) for crop in found.lines]
         upright = turned_picture(picture, found.turns)
         document = _document(name, page, (upright.shape[1], upright.shape[0]), upright, crops)

@@ -52,13 +52,14 @@ class Saving(QObject):
         self._start(Job(tr("Saving {name}", name=path.name), work), self.saved)
 
     def save_all(
-        self, documents: Sequence[Document], picture_of: Callable[[Document], NDArray[np.uint8] | None], path: Path,
-        reveal: Reveal,
+        self, documents: Sequence[Document], picture_of: Callable[[Document, int], NDArray[np.uint8] | None],
+        path: Path, reveal: Reveal,
     ) -> None:  # fmt: skip
         """Save pages as they stand now as one PDF.
 
         Args:
-            picture_of: gets the picture of a page that holds none; called in the worker, one page after the other.
+            picture_of: gets the picture of a page that holds none, turned by so many quarter turns in all; called in
+                the worker, one page after the other.
         """
         pages = [(document, document.snapshot()) for document in documents]
 
@@ -66,7 +67,7 @@ class Saving(QObject):
             def each() -> Iterator[Document]:
                 for number, (document, page) in enumerate(pages):
                     tick(number, len(pages))
-                    page.picture = picture_of(document) if page.picture is None else page.picture
+                    page.picture = picture_of(document, page.turns) if page.picture is None else page.picture
                     yield page
                     page.picture = None
 

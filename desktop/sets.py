@@ -112,10 +112,13 @@ class Sets(QObject):
                 autosave.store.path.unlink()
         return clean
 
-    def picture_of(self, document: Document) -> NDArray[np.uint8] | None:
-        """A page's picture from the set; in any thread. None where the set has none, or the page has left it."""
+    def picture_of(self, document: Document, turns: int) -> NDArray[np.uint8] | None:
+        """A page's picture from the set, turned by so many quarter turns in all; in any thread.
+
+        None where the set has none, or the page has left it.
+        """
         autosave = self._autosave
-        return autosave.picture_of(document) if autosave is not None and autosave.watches(document) else None
+        return autosave.picture_of(document, turns) if autosave is not None and autosave.watches(document) else None
 
     def finish(self) -> bool:
         """Keep all that is left and go on; returns whether all is kept."""
@@ -272,8 +275,9 @@ class Sets(QObject):
             return
 
         def work(tick: Tick, give: Give) -> object:
-            picture = autosave.picture_of(document)
-            return document, picture, () if picture is None else halved(picture)
+            turns = document.turns
+            picture = autosave.picture_of(document, turns)
+            return document, turns, picture, () if picture is None else halved(picture)
 
         job = Job(tr("Opening the picture"), work)
         job.succeeded.connect(self._take_picture)
@@ -281,8 +285,13 @@ class Sets(QObject):
         autosave.start(job)
 
     @Slot(object)
-    def _take_picture(self, fetched: tuple[Document, np.ndarray | None, tuple[np.ndarray, ...]]) -> None:
-        document, picture, halvings = fetched
-        if document is self._shown and document.picture is None and picture is not None:
-            document.picture, document.halvings = picture, halvings
-            self.pictured.emit(document)
+    def _take_picture(self, fetched: tuple[Document, int, np.ndarray | None, tuple[np.ndarray, ...]]) -> None:
+        document, turns, picture, halvings = fetched
+        if document is not self._shown or document.picture is not None or picture is None:
+            return
+        if document.turns != turns:  # the user turned it meanwhile
+            self._fetch(document)
+            return
+        document.picture, document.halvings = picture, halvings
+        self.pictured.emit(document)
+        self._desk.look_at_turned(document)

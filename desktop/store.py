@@ -26,6 +26,7 @@ from desktop.codec import NotThatKind, pack, unpack
 from desktop.desk_line import DeskLine, Lines
 from desktop.document import Document, Strokes, WorkingVerdict
 from desktop.language import tr
+from desktop.standing import standing_of
 from desktop.store_blobs import picture_blob, picture_of, small_blob, stroke_blob, stroke_of
 from desktop.store_faults import damaged, told
 from desktop.store_file import (
@@ -38,10 +39,15 @@ from desktop.store_file import (
     refuse_in_use,
 )
 from desktop.store_schema import migrate
+from desktop.upright import turned_picture
 from recognition.errors import InputError
 
 __all__ = ["KeptPage", "SetFile"]
 
+_PICTURE = (
+    "SELECT content, sum, picture.turns, page.turns "
+    "FROM picture JOIN page ON page.id = picture.page WHERE picture.page = ?"
+)
 NOTHING: Mapping[str, str] = MappingProxyType({})
 
 
@@ -148,19 +154,23 @@ class SetFile:
         """All pages in their order as they were when the set was opened, with small pictures only."""
         return list(self._opened)
 
-    def picture(self, key: int) -> NDArray[np.uint8] | None:
+    def picture(self, key: int, *, as_turned: int | None = None) -> NDArray[np.uint8] | None:
         """The picture of a page; None when it has none.
 
+        Args:
+            as_turned: by how many quarter turns in all the page is turned; as it was kept when left out.
         Raises:
             InputError: the file is damaged or out of reach.
         """
         with self._turn, told(self.path.name):
-            row = self._connection.execute("SELECT content, sum FROM picture WHERE page = ?", (key,)).fetchone()
+            row = self._connection.execute(_PICTURE, (key,)).fetchone()
         if row is None:
             return None
-        picture = picture_of(row[0]) if zlib.crc32(row[0]) == row[1] else None
+        content, checksum, kept_turns, turns = row
+        picture = picture_of(content) if zlib.crc32(content) == checksum else None
         if picture is None:
             raise damaged(self.path.name)
+        picture = turned_picture(picture, (turns if as_turned is None else as_turned) - kept_turns)
         self._saved.setdefault(key, _Saved()).picture = ref(picture)
         return picture
 
@@ -222,7 +232,7 @@ class SetFile:
 
     def _page(
         self, key: int, place: int, file: str, page: int, width: int, height: int, candidate: str, turns: int,
-        verdicts: str, small: bytes | None,
+        standing: str, verdicts: str, small: bytes | None, kept_turns: int,
     ) -> KeptPage:  # fmt: skip
         lines: Lines = self._parts("line", key, lambda blob: unpack(DeskLine, json.loads(blob)))
         strokes: Strokes = self._parts("stroke", key, stroke_of)
@@ -230,9 +240,11 @@ class SetFile:
             judged = unpack(tuple[WorkingVerdict, ...], json.loads(verdicts))
         except ValueError:  # of another version of the checker: it judges again
             judged = ()
+        thumbnail = None if small is None else picture_of(small)
         document = Document(
             file=file, page=page, size=(width, height), lines=lines, verdicts=judged, strokes=strokes,
-            candidate=candidate, turns=turns, thumbnail=None if small is None else picture_of(small),
+            candidate=candidate, turns=turns, standing=standing_of(standing),
+            thumbnail=None if thumbnail is None else turned_picture(thumbnail, turns - kept_turns),
         )  # fmt: skip
         kept = KeptPage(key, place, document)
         self._saved[key] = _now(kept, None)
@@ -255,7 +267,7 @@ class SetFile:
     def _picture_blobs(self, page: KeptPage) -> tuple[bytes, bytes] | None:
         picture = page.document.picture
         saved = self._saved.get(page.key)
-        if picture is None or (saved is not None and _is(saved.picture, picture)):
+        if picture is None or (saved is not None and saved.picture is page.document.picture_as_taken):
             return None
         return picture_blob(picture), small_blob(picture)
 
@@ -263,11 +275,11 @@ class SetFile:
         saved, document = self._saved.get(page.key) or _Saved(), page.document
         if saved.head != _head(page):
             self._connection.execute(
-                "INSERT INTO page (id, place, file, page, width, height, candidate, turns) "
-                "VALUES (?, ?, ?, ?, ?, ?, ?, ?) "
+                "INSERT INTO page (id, place, file, page, width, height, candidate, turns, standing) "
+                "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) "
                 "ON CONFLICT (id) DO UPDATE SET place = excluded.place, file = excluded.file, page = excluded.page, "
                 "width = excluded.width, height = excluded.height, candidate = excluded.candidate, "
-                "turns = excluded.turns",
+                "turns = excluded.turns, standing = excluded.standing",
                 (page.key, *_head(page)),
             )
         if saved.verdicts is not document.verdicts:
@@ -277,8 +289,8 @@ class SetFile:
         self._splice("stroke", page.key, saved.strokes, document.strokes, stroke_blob)
         if blobs is not None:
             self._connection.execute(
-                "INSERT OR REPLACE INTO picture (page, content, small, sum) VALUES (?, ?, ?, ?)",
-                (page.key, *blobs, zlib.crc32(blobs[0])),
+                "INSERT OR REPLACE INTO picture (page, content, small, sum, turns) VALUES (?, ?, ?, ?, ?)",
+                (page.key, *blobs, zlib.crc32(blobs[0]), document.turns),
             )
 
     def _splice(
@@ -306,19 +318,18 @@ class SetFile:
 
 def _head(page: KeptPage) -> tuple[object, ...]:
     document = page.document
-    return (page.place, document.file, document.page, *document.size, document.candidate, document.turns)
+    return (
+        page.place, document.file, document.page, *document.size, document.candidate, document.turns,
+        document.standing.value,
+    )  # fmt: skip
 
 
 def _now(page: KeptPage, before: _Saved | None) -> _Saved:
     document = page.document
     picture = None if before is None else before.picture  # stays in the file when it is let go here
     if document.picture is not None:
-        picture = ref(document.picture)
+        picture = document.picture_as_taken
     return _Saved(_head(page), document.lines, document.strokes, document.verdicts, picture)
-
-
-def _is(kept: ReferenceType[NDArray[np.uint8]] | None, picture: NDArray[np.uint8]) -> bool:
-    return kept is not None and kept() is picture
 
 
 def _line_blob(line: DeskLine) -> bytes:

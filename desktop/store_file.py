@@ -19,10 +19,11 @@ _WAIT_S = 0.5
 """How long another program may hold the file before it counts as in use."""
 
 PAGES = (
-    "SELECT id, place, file, page.page, width, height, candidate, turns, verdicts, small "
+    "SELECT id, place, file, page.page, width, height, candidate, page.turns, standing, verdicts, small, "
+    "coalesce(picture.turns, page.turns) "
     "FROM page LEFT JOIN picture ON picture.page = page.id ORDER BY place, id"
 )
-"""Every page with its small picture, in order."""
+"""Every page with its small picture and how that was turned when it was kept, in order."""
 
 
 def is_set(path: Path) -> bool:

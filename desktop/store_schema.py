@@ -32,6 +32,11 @@ MIGRATIONS: tuple[tuple[str, ...], ...] = (
     ("ALTER TABLE page ADD COLUMN candidate TEXT NOT NULL DEFAULT ''",),
     ("CREATE TABLE info (name TEXT PRIMARY KEY, value TEXT NOT NULL)",),
     ("ALTER TABLE page ADD COLUMN turns INTEGER NOT NULL DEFAULT 0",),
+    (
+        "ALTER TABLE page ADD COLUMN standing TEXT NOT NULL DEFAULT ''",
+        "ALTER TABLE picture ADD COLUMN turns INTEGER NOT NULL DEFAULT 0",
+        "UPDATE picture SET turns = coalesce((SELECT page.turns FROM page WHERE page.id = picture.page), 0)",
+    ),
 )
 """Statements that lead from each version to the next; a new file runs through all of them."""
 

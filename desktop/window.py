@@ -29,6 +29,7 @@ from desktop.progress import Progress
 from desktop.reveal import Reveal
 from desktop.symbol_menu import SymbolMenu
 from desktop.theme import enlarge_targets
+from desktop.turning import Turning
 from desktop.verdict_card import CardArea, VerdictCard
 from desktop.verdict_commands import VerdictCommands
 from desktop.wording import TEACHER_DECIDES
@@ -51,6 +52,7 @@ class Window(FileWindow):
         self.verdicts = VerdictCommands(self, desk)
         self.lines = LineCommands(self)
         self.writing = PenCommands(self)
+        self.turning = Turning(self)
         desk.corrections.corrected.connect(self._on_corrected)
         self._menus = Menus(self, desk)
         desk.document_added.connect(self._on_added)
@@ -311,6 +313,7 @@ class Window(FileWindow):
             self.pages.refresh(self._desk.documents.index(document), document)
         if document is self._document:
             chosen = self.list.chosen
+            self.list.say_when_empty(words_for_no_lines(document))
             self.list.refresh()
             self.page.refresh()
             self.pen.refresh()

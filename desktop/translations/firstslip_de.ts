@@ -374,8 +374,12 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Keine Zeile ist übrig. Strg+I fügt eine zum Tippen ein.</translation>
 </message>
 <message>
-<source>No line was found on this page. Ctrl+I adds one: draw a box round its writing.</source>
-<translation>Auf dieser Seite wurde keine Zeile gefunden. Strg+I fügt eine ein: Ziehen Sie einen Rahmen um ihre Schrift.</translation>
+<source>No line was found on this page. Ctrl+I adds one: draw a box round its writing. {key} turns the page, if it lies on its side or head.</source>
+<translation>Auf dieser Seite wurde keine Zeile gefunden. Strg+I fügt eine ein: Ziehen Sie einen Rahmen um ihre Schrift. Liegt das Blatt auf der Seite oder steht es auf dem Kopf, dreht {key} es.</translation>
+</message>
+<message>
+<source>The lines of the turned page are being found.</source>
+<translation>Die Zeilen des gedrehten Blatts werden gesucht.</translation>
 </message>
 <message>
 <source>Pages (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.pdf *.inkml *.firstslip);;All files (*)</source>
@@ -958,6 +962,18 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Ver&amp;kleinern</translation>
 </message>
 <message>
+<source>&amp;Turn page a quarter right</source>
+<translation>Blatt nach &amp;rechts drehen</translation>
+</message>
+<message>
+<source>Its lines are found and read again then; Undo takes it back</source>
+<translation>Ihre Zeilen werden danach neu gesucht und gelesen; Rückgängig nimmt es zurück</translation>
+</message>
+<message>
+<source>Turn page a &amp;quarter left</source>
+<translation>Blatt nach &amp;links drehen</translation>
+</message>
+<message>
 <source>&amp;Next page</source>
 <translation>&amp;Nächste Seite</translation>
 </message>
@@ -1014,12 +1030,12 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Das gilt, sobald Firstslip neu gestartet wird.</translation>
 </message>
 <message>
-<source>The picture lay on its side; the page is shown upright.</source>
-<translation>Das Bild lag auf der Seite; das Blatt ist aufrecht gezeigt.</translation>
+<source>The picture lay on its side; the page is shown upright. {key} turns it further.</source>
+<translation>Das Bild lag auf der Seite; das Blatt ist aufrecht gezeigt. {key} dreht es weiter.</translation>
 </message>
 <message>
-<source>The picture stood on its head; the page is shown upright.</source>
-<translation>Das Bild stand auf dem Kopf; das Blatt ist aufrecht gezeigt.</translation>
+<source>The picture stood on its head; the page is shown upright. {key} turns it further.</source>
+<translation>Das Bild stand auf dem Kopf; das Blatt ist aufrecht gezeigt. {key} dreht es weiter.</translation>
 </message>
 <message>
 <source>Leave line to the checker</source>
@@ -1044,6 +1060,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>Change candidate number</source>
 <translation>Kennnummer ändern</translation>
+</message>
+<message>
+<source>Turn page</source>
+<translation>Blatt drehen</translation>
 </message>
 <message>
 <source>{name}, page {number}</source>
@@ -1524,6 +1544,34 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>&amp;Other: type it</source>
 <translation>&amp;Anderes: eintippen</translation>
+</message>
+<message>
+<source>Turn page right</source>
+<translation>Blatt nach rechts drehen</translation>
+</message>
+<message>
+<source>Turn page left</source>
+<translation>Blatt nach links drehen</translation>
+</message>
+<message>
+<source>One line of this page is confirmed or marked by you.</source>
+<translation>Eine Zeile dieser Seite haben Sie bestätigt oder bewertet.</translation>
+</message>
+<message>
+<source>{count} lines of this page are confirmed or marked by you.</source>
+<translation>{count} Zeilen dieser Seite haben Sie bestätigt oder bewertet.</translation>
+</message>
+<message>
+<source>Turning finds and reads all lines of the page anew; that work is put aside, and Undo brings it back.</source>
+<translation>Nach dem Drehen werden alle Zeilen der Seite neu gesucht und gelesen; diese Arbeit wird beiseitegelegt, Rückgängig bringt sie zurück.</translation>
+</message>
+<message>
+<source>&amp;Turn and read again</source>
+<translation>&amp;Drehen und neu lesen</translation>
+</message>
+<message>
+<source>&amp;Leave as it is</source>
+<translation>&amp;So lassen</translation>
 </message>
 <message>
 <source>Verdict on the chosen line</source>

@@ -40,15 +40,16 @@ class LineCutter:
     every: Pieces
 
     @classmethod
-    def of(cls, image: NDArray[Any]) -> LineCutter:
+    def of(cls, image: NDArray[Any], *, turns: int | None = None) -> LineCutter:
         """Prepare a page.
 
         Args:
             image: RGB uint8, shape (h, w, 3).
+            turns: as for `find_lines`.
         Raises:
             InputError: the picture is a few pixels small.
         """
-        page = prepare(image, Clock())
+        page = prepare(image, Clock(), turns=turns)
         if page is None:
             raise InputError("This picture is too small to hold a line. Choose the full-size photo.")
         return cls(page, page.pieces, all_pieces(page.ink.mask, page.cleaned.even, page.pieces))

@@ -29,17 +29,18 @@ _LEAST_FLANKS = 0.21
 _MOST_LINES = 200
 
 
-def find_lines(image: NDArray[Any], *, tick: Tick = no_tick) -> FoundPage:
+def find_lines(image: NDArray[Any], *, turns: int | None = None, tick: Tick = no_tick) -> FoundPage:
     """Find the written lines of a photo or scan.
 
     Args:
         image: RGB uint8, shape (h, w, 3); other arrays are brought to that form.
+        turns: by how many quarter turns anticlockwise the writing is turned, 0 to 3; None to tell it from the writing.
         tick: told about progress; may raise Cancelled.
     Returns:
         The lines in reading order, none where nothing is written.
     """
     clock = Clock()
-    page = prepare(image, clock, tick=tick)
+    page = prepare(image, clock, turns=turns, tick=tick)
     if page is None:
         height, width = np.shape(image)[:2] if np.ndim(image) > 1 else (1, 1)
         return FoundPage((), (width, height))

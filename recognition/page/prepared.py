@@ -77,12 +77,15 @@ class Clock:
         return tuple(self._stages)
 
 
-def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> PreparedPage | None:
+def prepare(
+    image: NDArray[Any], clock: Clock, *, turns: int | None = None, tick: Tick = no_tick
+) -> PreparedPage | None:
     """Find the sheet, flatten it, even its light and take out its printed lines.
 
     Args:
         image: RGB uint8, shape (h, w, 3); other arrays are brought to that form.
         clock: notes the time of each stage.
+        turns: by how many quarter turns anticlockwise the writing is turned, 0 to 3; None to tell it from the writing.
         tick: told about progress; may raise Cancelled.
     Returns:
         None for a picture of a few pixels.
@@ -106,7 +109,7 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     )
     clock.note("light")
     tick(3, STAGES)
-    turns = 0
+    turned = 0
     if is_page:
         rulings = find_rulings(inked.flat.even)
         inked = _without_rulings(inked, rulings)
@@ -116,16 +119,16 @@ def prepare(image: NDArray[Any], clock: Clock, *, tick: Tick = no_tick) -> Prepa
     pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
     clock.note("pieces")
     if is_page:
-        turns = quarter_turns(pieces)
-        if turns:
-            work, to_flat = _turned_back(work, to_flat, turns)
+        turned = quarter_turns(pieces) if turns is None else turns
+        if turned:
+            work, to_flat = _turned_back(work, to_flat, turned)
             inked = _inked(work, to_flat, corners is not None)
             rulings = find_rulings(inked.flat.even)
             inked = _marked_apart(work, _without_rulings(inked, rulings), rulings)
             pieces = find_pieces(inked.ink.mask, inked.cleaned.even, rim=inked.rim)
         clock.note("turning")
     grey = without_marking(rgb, inked.marking)
-    return PreparedPage(grey, inked.flat, inked.cleaned, inked.ink, pieces, is_page, inked.marking, corners, turns)
+    return PreparedPage(grey, inked.flat, inked.cleaned, inked.ink, pieces, is_page, inked.marking, corners, turned)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ import pytest
 from desktop.confirmed import load_confirmed
 from desktop.desk_line import DeskLine
 from desktop.document import Document
-from desktop.read_parts import ReadAgain
+from desktop.read_parts import FoundAgain
 from desktop.reading import PageReader
 from desktop.report import report
 from desktop.upright import as_opened, turned_box, turned_picture
@@ -96,7 +96,8 @@ def test_page_that_was_kept_sideways_and_unread_is_turned_when_it_is_read(sidewa
     kept = Document("sideways.jpg", size=(picture.shape[1], picture.shape[0]), picture=picture,
                     lines=(DeskLine(Box(5, 5, 20, 20)),))  # fmt: skip
     found = reader.find_in_picture(picture, "sideways.jpg")
-    ReadAgain(kept, found.document, reader.read(found)).take()
+    FoundAgain(kept, found.document).take()
+    kept.take_readings(reader.read(found))
     assert kept.turns == 1
     assert kept.size == (picture.shape[0], picture.shape[1])
     assert kept.picture.shape[:2] == kept.size[::-1]
