@@ -11,7 +11,8 @@ from typing import Literal
 from checker.numeric import UnsureError, Value, difference, is_real, sign_of
 from checker.real_roots import RealNumber
 from checker.rounding import decimal_places, rounding_of
-from checker.syntax import Bracket, Negation, Node, Number
+from checker.syntax import Node, Number
+from checker.syntax.shapes import unsigned
 
 __all__ = ["Accuracy", "is_decimal", "judged_decimal", "rounded_latex", "stated_accuracy"]
 
@@ -155,6 +156,5 @@ def rounded_latex(value: Value, asked: Accuracy) -> str:
 
 def is_decimal(node: Node) -> bool:
     """Is it written in digits with a point, with or without a minus?"""
-    while isinstance(node, Negation | Bracket):
-        node = node.body
+    node = unsigned(node)
     return isinstance(node, Number) and "." in node.text

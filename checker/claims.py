@@ -15,7 +15,6 @@ from checker.substitution import substituted
 from checker.syntax import (
     Chain,
     Function,
-    Negation,
     Node,
     Number,
     Relation,
@@ -27,6 +26,7 @@ from checker.syntax import (
     to_latex,
     walk,
 )
+from checker.syntax.shapes import is_literal
 from checker.value_steps import compare_values
 
 __all__ = ["claimed_value", "introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
@@ -211,7 +211,7 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
         if outcome.kind == "follows":
             before = following
             continue
-        if _is_plain_number(one) and free and at == len(rest) - 1:
+        if is_literal(one) and free and at == len(rest) - 1:
             if at:
                 return Outcome("follows", f"Then it is set equal to {to_latex(one)}.")
             return Outcome("follows", _CONDITION, is_soft=True)
@@ -233,9 +233,6 @@ def _is_indefinite(node: Node) -> bool:
 def _free(node: Node, known: Known) -> frozenset[str]:
     return letters(node) - _CONSTANTS - ({"e"} if known.euler else set())
 
-
-def _is_plain_number(node: Node) -> bool:
-    return isinstance(node.body if isinstance(node, Negation) else node, Number)
 
 
 def _integrated(members: tuple[Node, ...], earlier: Earlier, known: Known) -> tuple[Outcome, int | None] | None:

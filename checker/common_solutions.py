@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from checker.errors import ParseError
 from checker.numeric import Evaluator, UnsureError, Value, approximate, difference, is_near_zero
-from checker.outcome import Known, Outcome
+from checker.outcome import Known, Outcome, unknowns_of
 from checker.polynomial import TooLargeError, coefficients_in, is_constant, letters_in
 from checker.real_roots import RealNumber
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
@@ -102,9 +102,6 @@ def _plain(node: Node, known: Known) -> Node:
     return parse_expression(fraction_latex(value)) if isinstance(value, Fraction) else node
 
 
-def _free(statement: Statement, known: Known) -> frozenset[str]:
-    return letters(statement) - _CONSTANTS - ({"e"} if known.euler else set())
-
 
 def _solved(equations: list[Relation], known: Known) -> list[Point] | None:
     """Points found letter by letter; some may fail an equation and are to be tried."""
@@ -112,11 +109,11 @@ def _solved(equations: list[Relation], known: Known) -> list[Point] | None:
     equations = [equation for equation in equations if not _is_number(equation, known)]
     if not equations:
         return None
-    single = next((equation for equation in equations if len(_free(equation, known)) == 1), None)
+    single = next((equation for equation in equations if len(unknowns_of(equation, known)) == 1), None)
     if single is not None:
         return _by_roots(single, equations, known)
     for equation in sorted(equations, key=lambda one: len(to_latex(one))):
-        for name in sorted(_free(equation, known)):
+        for name in sorted(unknowns_of(equation, known)):
             value = _linear_value(equation, name, known)
             if value is None:
                 continue
@@ -131,15 +128,15 @@ def _solved(equations: list[Relation], known: Known) -> list[Point] | None:
 
 
 def _is_number(equation: Relation, known: Known) -> bool:
-    return not _free(equation, known)
+    return not unknowns_of(equation, known)
 
 
 def _by_roots(single: Relation, equations: list[Relation], known: Known) -> list[Point] | None:
-    (name,) = _free(single, known)
+    (name,) = unknowns_of(single, known)
     roots, stretches = solution_set(single, name, known.budget, euler=known.euler)
     if stretches or len(roots) > _MOST_POINTS:
         return None
-    left = frozenset().union(*(_free(equation, known) for equation in equations)) - {name}
+    left = frozenset().union(*(unknowns_of(equation, known) for equation in equations)) - {name}
     found: list[Point] = []
     for root in roots:
         node = _exact_node(root, known)

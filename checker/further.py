@@ -7,7 +7,7 @@ from enum import Enum
 from fractions import Fraction as Rational
 
 from checker.common_solutions import judged_by_solutions
-from checker.outcome import Known
+from checker.outcome import Known, unknowns_of
 from checker.polynomial import Poly, TooLargeError
 from checker.putting_in import is_subject
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
@@ -27,6 +27,7 @@ from checker.syntax import (
     to_latex,
     walk,
 )
+from checker.syntax.shapes import is_equation
 from checker.systems import follows_together
 
 __all__ = ["Place", "equations_of", "place_of"]
@@ -56,14 +57,15 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
         later: the statements after it.
         known: time and givens.
     """
-    if not _is_equation(part) or any(is_subject(node) for top in nodes_of(part) for node in walk(top)):
+    if not is_equation(part) or any(is_subject(node) for top in nodes_of(part) for node in walk(top)):
         return Place.SLIP
     equations = list(equations_of(starts))
-    names = _unknowns(part, known)
-    if not equations or len(names) < 2 or not names & frozenset().union(*(_unknowns(one, known) for one in equations)):
+    names = unknowns_of(part, known)
+    told = frozenset().union(*(unknowns_of(one, known) for one in equations))
+    if not equations or len(names) < 2 or not names & told:
         return Place.SLIP
     assert isinstance(part, Relation)
-    everything = names.union(*(_unknowns(one, known) for one in equations))
+    everything = names | told
     if len(equations) >= len(everything):
         return Place.SLIP
     following = list(later[:_MOST_LATER])
@@ -72,13 +74,13 @@ def place_of(part: Statement, starts: Sequence[Statement], later: Sequence[State
     changes = min(_terms_changed(one, part, known) for one in equations)
     solving = any(_has_fewer_letters(one, everything, known) for one in following)
     if not solving:
-        alike = names == everything and all(_unknowns(one, known) == everything for one in equations)
+        alike = names == everything and all(unknowns_of(one, known) == everything for one in equations)
         together = (part, *equations)
         plain = all(_is_whole(one) and _has_numbers(one) for one in together)
         if changes > 1 and alike and plain and len(everything) <= _FEW:
             return Place.UNCLEAR
         return Place.SLIP
-    others = [one for one in following if _is_equation(one) and len(_unknowns(one, known)) > 1]
+    others = [one for one in following if is_equation(one) and len(unknowns_of(one, known)) > 1]
     spare = [one for one in others if not _comes_from(one, [*equations, part], known)]
     if len(equations) + 1 + len(spare) <= len(everything):
         return Place.FURTHER
@@ -115,12 +117,6 @@ def _has_numbers(equation: Relation) -> bool:
     return False
 
 
-def _is_equation(statement: Statement) -> bool:
-    return isinstance(statement, Relation) and statement.operator == "="
-
-
-def _unknowns(statement: Statement, known: Known) -> frozenset[str]:
-    return letters(statement) - _CONSTANTS - ({"e"} if known.euler else set())
 
 
 def _has_fewer_letters(statement: Statement, names: frozenset[str], known: Known) -> bool:
@@ -129,7 +125,7 @@ def _has_fewer_letters(statement: Statement, names: frozenset[str], known: Known
         return all(_has_fewer_letters(part, names, known) for part in statement.parts)
     if isinstance(statement, Alternatives) and statement.branches:
         return all(_has_fewer_letters(branch, names, known) for branch in statement.branches)
-    return isinstance(statement, Relation) and _unknowns(statement, known) < names
+    return isinstance(statement, Relation) and unknowns_of(statement, known) < names
 
 
 def _is_needed(

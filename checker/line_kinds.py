@@ -12,9 +12,6 @@ from checker.rounding import decimal_places
 from checker.solutions import links
 from checker.substitution import solved_for, substituted_in
 from checker.syntax import (
-    Negation,
-    Node,
-    Number,
     Relation,
     Statement,
     Steps,
@@ -25,8 +22,8 @@ from checker.syntax import (
 )
 
 __all__ = [
-    "CONSTANTS", "are_values", "bounds_values", "is_bound", "is_boundary", "is_domain", "is_equation", "is_exchanged",
-    "is_literal", "is_value", "is_value_given", "parts_of_line", "valued_letter",
+    "CONSTANTS", "are_values", "bounds_values", "is_bound", "is_boundary", "is_domain", "is_exchanged",
+    "is_value", "is_value_given", "parts_of_line", "valued_letter",
 ]
 
 CONSTANTS = frozenset({"pi", "i"})
@@ -38,10 +35,6 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
         return tuple(part for whole in statement.parts for part in parts_of_line(whole))
     return (statement,)
 
-
-def is_equation(statement: Statement) -> bool:
-    """One equation, no alternatives."""
-    return isinstance(statement, Relation) and statement.operator == "="
 
 
 def is_boundary(first: Statement, second: Statement, known: Known) -> bool:
@@ -113,8 +106,3 @@ def is_value_given(statement: Statement) -> bool:
     """u = 3, a = 2, s = 4: numbers for letters."""
     parts = statement.parts if isinstance(statement, System) else (statement,)
     return bool(parts) and all(solved_by_number(part) for part in parts)
-
-
-def is_literal(node: Node) -> bool:
-    """A number in digits, with or without a minus."""
-    return isinstance(node.body if isinstance(node, Negation) else node, Number)

@@ -11,9 +11,11 @@ from checker.accuracy import Accuracy
 from checker.budget import Budget
 from checker.knowledge import NOTHING, Knowledge
 from checker.report import Task
-from checker.syntax import Statement
+from checker.syntax import Node, Statement, letters
 
-__all__ = ["Kind", "Known", "Outcome", "point_text", "undecided", "witness_json"]
+__all__ = ["Kind", "Known", "Outcome", "point_text", "undecided", "unknowns_of", "witness_json"]
+
+_CONSTANTS = frozenset({"pi", "i"})
 
 Kind = Literal["follows", "loses", "adds", "slip", "undecided"]
 
@@ -67,6 +69,11 @@ class Known:
 
 def undecided(reason: str, *, is_soft: bool = False) -> Outcome:
     return Outcome("undecided", reason, is_soft=is_soft)
+
+
+def unknowns_of(part: Node | Statement, known: Known) -> frozenset[str]:
+    """The letters that stand for unknown numbers."""
+    return letters(part) - _CONSTANTS - ({"e"} if known.euler else set())
 
 
 def witness_json(point: Mapping[str, Fraction]) -> dict[str, str]:

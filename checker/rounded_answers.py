@@ -11,7 +11,7 @@ from checker.outcome import Known, Outcome, undecided
 from checker.polynomial import TooLargeError
 from checker.real_roots import RealNumber
 from checker.ring import UndefinedError, UnsupportedError
-from checker.rounding import decimal_places, places_when_rounded, rounding_of
+from checker.rounding import decimal_places, places_when_rounded, rounding_of, terminates
 from checker.solutions import solution_set
 from checker.substitution import solved_for
 from checker.syntax import (
@@ -82,7 +82,7 @@ def rounded_solutions(
         kind = rounding_of(nearest.value, written, places)
         if kind is None or kind == "wrong":
             return None
-        if not is_near and nearest.exact is not None and kind != "exact" and places < 2 and _terminates(nearest.exact):
+        if not is_near and nearest.exact is not None and kind != "exact" and places < 2 and terminates(nearest.exact):
             return None
         kinds.add(kind)
     if len(decimals) < len(roots):
@@ -118,7 +118,7 @@ def nearest_whole(value: Node, written: Fraction, known: Known) -> Outcome | Non
 
 
 def _nearest_whole(exact: Value, written: Fraction) -> Outcome | None:
-    if isinstance(exact, Fraction) and _terminates(exact):
+    if isinstance(exact, Fraction) and terminates(exact):
         return None
     if rounding_of(exact, written, 0) != "rounded":
         return None
@@ -140,13 +140,6 @@ def _by_accuracy(exact: Value, written: Node, known: Known) -> Outcome | None:
         return Outcome("follows", f"The value is rounded; to {known.accuracy.words} it is {told}.")
     return Outcome("slip", f"To {known.accuracy.words} the value is {told}.", {})
 
-
-def _terminates(value: Fraction) -> bool:
-    bottom = value.denominator
-    for prime in (2, 5):
-        while bottom % prime == 0:
-            bottom //= prime
-    return bottom == 1
 
 
 def _between_signs(

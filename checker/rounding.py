@@ -8,7 +8,7 @@ from typing import Literal
 from checker.numeric import UnsureError, Value, as_interval, difference, is_real, sign_of
 from checker.syntax import Bracket, Negation, Node, Number, Sum
 
-__all__ = ["Rounding", "decimal_places", "places_when_rounded", "rounding_of"]
+__all__ = ["Rounding", "decimal_places", "places_when_rounded", "rounding_of", "terminates"]
 
 Rounding = Literal["exact", "rounded", "cut", "wrong"]
 
@@ -68,3 +68,12 @@ def rounding_of(value: Value, written: Fraction, places: int) -> Rounding | None
         return "wrong"
     except UnsureError:
         return None
+
+
+def terminates(value: Fraction) -> bool:
+    """Has it finitely many decimals?"""
+    bottom = value.denominator
+    for prime in (2, 5):
+        while bottom % prime == 0:
+            bottom //= prime
+    return bottom == 1

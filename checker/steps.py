@@ -9,7 +9,7 @@ from checker.angles import has_angle, with_degrees
 from checker.budget import OutOfTimeError
 from checker.equality import equal
 from checker.numeric import Evaluator, UnsureError
-from checker.outcome import Known, Outcome, undecided
+from checker.outcome import Known, Outcome, undecided, unknowns_of
 from checker.periodic import is_periodic
 from checker.polynomial import TooLargeError
 from checker.putting_in import worked_out_in
@@ -37,7 +37,7 @@ from checker.syntax import (
     walk,
 )
 from checker.syntax import Fraction as Quotient
-from checker.value_steps import CONSTANTS, PUT_IN, judge_values, letters_needed, unknowns_of
+from checker.value_steps import CONSTANTS, PUT_IN, judge_values, letters_needed
 from checker.verdict import Yes
 
 __all__ = ["VALUE_PUT_IN", "divides_by_zero", "false_number", "inner_link", "judge_step", "value_of_line"]

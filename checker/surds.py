@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction as Rational
 from math import gcd
 
-from checker.syntax import Bracket, Fraction, Negation, Node, Number, Product, Root, Sum, Symbol, walk
+from checker.syntax import Fraction, Node, Number, Product, Root, Sum, Symbol, walk
+from checker.syntax.shapes import unsigned
 
 __all__ = ["simplest_surds"]
 
@@ -21,22 +22,22 @@ def simplest_surds(node: Node) -> Found:
     Returns:
         True, or False with what is still to be done, or None when its form is not known here.
     """
-    node = _unsigned(node)
+    node = unsigned(node)
     if any(isinstance(part, Root) and _has_power(part) for part in walk(node)):
         return False, "A root still holds a square or higher power."
     below = 1
     if isinstance(node, Fraction):
         if any(isinstance(part, Root) for part in walk(node.denominator)):
             return None, "The denominator holds a root."
-        bottom = _unsigned(node.denominator)
+        bottom = unsigned(node.denominator)
         if not isinstance(bottom, Number) or bottom.value.denominator != 1:
             return _UNKNOWN
-        below, node = int(bottom.value), _unsigned(node.numerator)
+        below, node = int(bottom.value), unsigned(node.numerator)
     bodies: Sequence[Node] = [term.body for term in node.terms] if isinstance(node, Sum) else [node]
     numbers: list[Rational] = []
     kinds: list[tuple[str, ...]] = []
     for body in bodies:
-        term = _term(_unsigned(body))
+        term = _term(unsigned(body))
         if isinstance(term, str):
             return (False, term) if term else _UNKNOWN
         numbers.append(term[0])
@@ -48,17 +49,12 @@ def simplest_surds(node: Node) -> Found:
     return True, ""
 
 
-def _unsigned(node: Node) -> Node:
-    while isinstance(node, Bracket | Negation):
-        node = node.body
-    return node
-
 
 def _has_power(root: Root) -> bool:
-    radicand = _unsigned(root.radicand)
+    radicand = unsigned(root.radicand)
     if not isinstance(radicand, Number):
         return False
-    index = _unsigned(root.index) if root.index is not None else None
+    index = unsigned(root.index) if root.index is not None else None
     order = 2 if index is None else int(index.value) if isinstance(index, Number) else 0
     if radicand.value.denominator != 1:
         return True
@@ -77,7 +73,7 @@ def _term(node: Node) -> tuple[Rational, tuple[str, ...]] | str:
     number: Rational | None = None
     kind: list[str] = []
     for factor in node.factors if isinstance(node, Product) else (node,):
-        inner = _unsigned(factor)
+        inner = unsigned(factor)
         match inner:
             case Number(value=value) if number is None:
                 number = value
@@ -87,13 +83,13 @@ def _term(node: Node) -> tuple[Rational, tuple[str, ...]] | str:
                 name = "" if index is None else repr(_key(index))
                 if any(other.startswith(f"root {name} ") for other in kind):
                     return "Two roots are still to be multiplied."
-                if not isinstance(_unsigned(radicand), Number):
+                if not isinstance(unsigned(radicand), Number):
                     return ""
                 kind.append(f"root {name} {_key(radicand)}")
             case Symbol(name=letter):
                 kind.append(letter)
             case Fraction(numerator=top, denominator=bottom) if number is None:
-                above, below = _unsigned(top), _unsigned(bottom)
+                above, below = unsigned(top), unsigned(bottom)
                 if isinstance(above, Number) and isinstance(below, Number) and below.value:
                     number = above.value / below.value
                     continue
@@ -110,5 +106,5 @@ def _term(node: Node) -> tuple[Rational, tuple[str, ...]] | str:
 
 
 def _key(node: Node) -> str:
-    inner = _unsigned(node)
+    inner = unsigned(node)
     return str(inner.value) if isinstance(inner, Number) else repr(type(inner).__name__)

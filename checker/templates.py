@@ -8,7 +8,6 @@ from checker.equality import equal
 from checker.outcome import Known, Outcome
 from checker.syntax import (
     Absolute,
-    Bracket,
     Division,
     Fraction,
     Function,
@@ -26,6 +25,7 @@ from checker.syntax import (
     letters,
     to_latex,
 )
+from checker.syntax.shapes import bare
 from checker.verdict import Yes
 
 __all__ = ["put_into_formula"]
@@ -46,18 +46,13 @@ def put_into_formula(before: Statement, after: Statement, known: Known) -> Outco
         return None
     if not found:
         return None
-    told = " and ".join(f"{name} = {to_latex(_bare(node))}" for name, node in sorted(found.items()))
+    told = " and ".join(f"{name} = {to_latex(bare(node))}" for name, node in sorted(found.items()))
     return Outcome("follows", f"With {told} put in.")
 
 
-def _bare(node: Node) -> Node:
-    while isinstance(node, Bracket):
-        node = node.body
-    return node
-
 
 def _fits(old: Node, new: Node, found: Found, known: Known) -> bool:
-    old, new = _bare(old), _bare(new)
+    old, new = bare(old), bare(new)
     if isinstance(old, Symbol) and old.name not in _CONSTANTS:
         if isinstance(new, Symbol):
             return new.name == old.name and old.name not in found

@@ -7,13 +7,13 @@ from fractions import Fraction
 
 from checker.equality import equal, points_for
 from checker.numeric import Evaluator, UnsureError, approximate
-from checker.outcome import Known, Outcome, point_text, undecided, witness_json
+from checker.outcome import Known, Outcome, point_text, undecided, unknowns_of, witness_json
 from checker.polynomial import ONE, TooLargeError, coefficients_in, depends_on, is_constant
 from checker.putting_in import is_subject
 from checker.real_roots import real_roots
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
 from checker.rounded_answers import by_accuracy, nearest_whole
-from checker.rounding import decimal_places, places_when_rounded, rounding_of
+from checker.rounding import decimal_places, places_when_rounded, rounding_of, terminates
 from checker.solutions import is_true
 from checker.substitution import known_values, solved_for, substituted
 from checker.syntax import (
@@ -31,7 +31,7 @@ from checker.syntax import (
 )
 from checker.verdict import No, Undecided, Yes
 
-__all__ = ["CONSTANTS", "PUT_IN", "compare_values", "judge_values", "letters_needed", "unknowns_of"]
+__all__ = ["CONSTANTS", "PUT_IN", "compare_values", "judge_values", "letters_needed"]
 
 CONSTANTS = frozenset({"pi", "i"})
 PUT_IN = "A value seems to have been put in; it is not known which."
@@ -142,19 +142,12 @@ def _rounded(first: Node, second: Node, known: Known) -> Outcome | None:
         return None
     if kind in (None, "exact", "wrong"):
         return None
-    if isinstance(value, Fraction) and _is_short(value) and written[1] < 2:
+    if isinstance(value, Fraction) and terminates(value) and written[1] < 2:
         return None
     if kind == "cut":
         return Outcome("follows", "The decimal is cut off; rounding would change its last digit.")
     return Outcome("follows", "The value is rounded.")
 
-
-def _is_short(value: Fraction) -> bool:
-    bottom = value.denominator
-    for prime in (2, 5):
-        while bottom % prime == 0:
-            bottom //= prime
-    return bottom == 1
 
 
 def _near(first: Node, second: Node, known: Known) -> bool:
@@ -253,10 +246,6 @@ def _by_equations(first: Node, second: Node, equations: Sequence[Relation], know
     except (TooLargeError, UnsupportedError, UndefinedError):
         return None
 
-
-def unknowns_of(part: Node | Statement, known: Known) -> frozenset[str]:
-    """The letters that stand for unknown numbers."""
-    return letters(part) - CONSTANTS - ({"e"} if known.euler else set())
 
 
 def _is_indefinite(node: Node) -> bool:

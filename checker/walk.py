@@ -20,9 +20,7 @@ from checker.line_kinds import (
     are_values,
     bounds_values,
     is_domain,
-    is_equation,
     is_exchanged,
-    is_literal,
     is_value,
     is_value_given,
     parts_of_line,
@@ -48,6 +46,7 @@ from checker.syntax import (
     letters,
     parse_line,
 )
+from checker.syntax.shapes import is_equation, is_literal
 from checker.systems import follows_together
 
 __all__ = ["Entry", "Step", "Walk", "parts_of_line"]

@@ -10,7 +10,8 @@ from checker.numeric import Evaluator, UnsureError, sign_of
 from checker.polynomial import Poly, TooLargeError, coefficients_in, exponents, letters_in
 from checker.refusals import UndefinedError, UnsupportedError
 from checker.ring import Ring, in_ring
-from checker.syntax import Bracket, Division, Fraction, Negation, Node, Power, Symbol, letters
+from checker.syntax import Division, Fraction, Negation, Node, Power, Symbol, letters
+from checker.syntax.shapes import bare
 
 __all__ = ["limit"]
 
@@ -112,8 +113,7 @@ def _tree(poly: Poly, names: list[str]) -> Node:
 
 
 def _by_derivatives(body: Node, name: str, place: Node) -> Node:
-    while isinstance(body, Bracket):
-        body = body.body
+    body = bare(body)
     if not isinstance(body, Fraction | Division):
         raise UnsupportedError
     top, bottom = (body.numerator, body.denominator) if isinstance(body, Fraction) else (body.left, body.right)

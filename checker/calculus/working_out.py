@@ -29,6 +29,7 @@ from checker.syntax import (
     Sum,
     Symbol,
 )
+from checker.syntax.shapes import unsigned
 
 __all__ = ["worked_out", "worked_out_in"]
 
@@ -96,8 +97,7 @@ def _integral(body: Node, name: str, low: Node, high: Node) -> Node:
 
 
 def _is_endless(node: Node) -> bool:
-    while isinstance(node, Negation | Bracket):
-        node = node.body
+    node = unsigned(node)
     return isinstance(node, Symbol) and node.name == "infty"
 
 

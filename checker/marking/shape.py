@@ -34,6 +34,7 @@ from checker.syntax import (
     unfolded,
     walk,
 )
+from checker.syntax.shapes import bare, unsigned
 
 __all__ = [
     "Shape", "holds_terms", "is_linear", "most_terms", "one_piece_differs", "pieces_shared", "shape", "size",
@@ -65,7 +66,7 @@ def shape(part: Node | Statement) -> Shape:
 
 
 def _side(node: Node) -> Shape:
-    node = _plain(node)
+    node = unsigned(node)
     return ("letter",) if isinstance(node, Symbol) else _node(node)
 
 
@@ -73,15 +74,9 @@ def _sorted(shapes: Iterator[Shape] | tuple[Shape, ...]) -> list[Shape]:
     return sorted(shapes, key=repr)
 
 
-def _plain(node: Node) -> Node:
-    """Without the brackets around it and the minus before it."""
-    while isinstance(node, Bracket | Negation):
-        node = node.body
-    return node
-
 
 def _node(node: Node) -> Shape:
-    node = _plain(node)
+    node = unsigned(node)
     if not letters(node) - _CONSTANTS:
         return ("number",) if _is_worked_out(node) else _numeric(node)
     match node:
@@ -129,7 +124,7 @@ def _is_multiplied_out(node: Node) -> bool:
     numbers = 0
     names: list[str] = []
     for factor in node.factors if isinstance(node, Product) else (node,):
-        inner = _plain(factor)
+        inner = unsigned(factor)
         base = inner.base if isinstance(inner, Power) else inner
         if isinstance(base, Product):
             return False
@@ -141,7 +136,7 @@ def _is_multiplied_out(node: Node) -> bool:
 
 def _factors(node: Node) -> Iterator[Node]:
     """The factors, a whole power written out."""
-    node = _plain(node)
+    node = unsigned(node)
     if isinstance(node, Product):
         for factor in node.factors:
             yield from _factors(factor)
@@ -161,7 +156,7 @@ def _numeric(node: Node) -> Shape:
 def _is_worked_out(node: Node) -> bool:
     """A whole number, decimal, fraction of two numbers or mixed number."""
     if isinstance(node, Fraction):
-        return isinstance(_plain(node.numerator), Number) and isinstance(_plain(node.denominator), Number)
+        return isinstance(unsigned(node.numerator), Number) and isinstance(unsigned(node.denominator), Number)
     return isinstance(node, Number | MixedNumber)
 
 
@@ -230,7 +225,7 @@ def _key(part: Node | Statement) -> Shape:
 
 def holds_terms(statement: Statement, sought: Node) -> bool:
     """Are all terms of a sum among the terms of one written sum, or is a product one of its terms, as written?"""
-    sought = _bare(sought)
+    sought = bare(sought)
     if isinstance(sought, Sum):
         terms = Counter((term.sign, *_key(term.body)) for term in sought.terms)
     elif isinstance(sought, Product | Fraction) and size(sought) > 2:
@@ -249,9 +244,6 @@ def most_terms(statement: Statement) -> int:
     sums = [node for top in nodes_of(statement) for node in walk(top) if isinstance(node, Sum)]
     return max((len(node.terms) for node in sums), default=1)
 
-
-def _bare(node: Node) -> Node:
-    return _bare(node.body) if isinstance(node, Bracket) else node
 
 
 def one_piece_differs(first: Node | Statement, second: Node | Statement) -> bool:
@@ -281,7 +273,7 @@ def _pieces(node: Node, sign: str) -> Iterator[Shape]:
     elif isinstance(node, Sum):
         for term in node.terms:
             yield from _pieces(term.body, term.sign if sign == "+" else {"+": "-", "-": "+"}.get(term.sign, term.sign))
-    elif isinstance(node, Product) and any(isinstance(_plain(factor), Sum) for factor in node.factors):
+    elif isinstance(node, Product) and any(isinstance(unsigned(factor), Sum) for factor in node.factors):
         for factor in node.factors:
             yield from _pieces(factor, "+")
     else:

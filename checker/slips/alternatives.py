@@ -8,11 +8,11 @@ from fractions import Fraction as Rational
 from math import isqrt
 
 from checker.slips.leaves import Edit
-from checker.slips.partials import bare
 from checker.slips.proposals import Proposal
 from checker.slips.values import SIGN, Value, as_constant, multiply, scale, subtract, value_of
 from checker.slips.writing import Style, write_value
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Alternatives, Line, Node, Product, Relation, Statement, letters
 
 __all__ = ["alternative_proposals", "roots_of", "with_sign"]

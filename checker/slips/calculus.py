@@ -14,12 +14,13 @@ from checker.refusals import UnsupportedError
 from checker.slips.leaves import Edit, leaves_of
 from checker.slips.links import links_of
 from checker.slips.matching import matching_proposals
-from checker.slips.partials import Partial, bare
+from checker.slips.partials import Partial
 from checker.slips.proposals import Proposal
 from checker.slips.reading import Reading
 from checker.slips.values import Value, constant, is_monomial, multiply, negate, value_of
 from checker.slips.writing import Style, write_value
 from checker.syntax import parse_line, tight, to_latex
+from checker.syntax.shapes import bare, terms_of
 from checker.syntax.tree import Function, Line, Node, Power, Product, Relation, Sum, Symbol, Term, letters
 
 __all__ = ["calculus_steps", "derived_line"]
@@ -43,7 +44,7 @@ def calculus_steps(before: Line, written: Line, style: Style, deadline: float) -
     for step in _steps(before, written):
         kind = "differentiation" if step.origin == "derived" else "integration"
         try:
-            parts = [part for term in _terms(step.old) for part in _made(term, step)]
+            parts = [part for term in terms_of(step.old) for part in _made(term, step)]
         except (UnsupportedError, TooLargeError):
             continue
         leaves, places = leaves_of(step.new, written.text)
@@ -64,7 +65,7 @@ def calculus_steps(before: Line, written: Line, style: Style, deadline: float) -
 
 def _one_for_one(step: _Step, kind: str, style: Style) -> Iterator[Proposal]:
     """As many terms written as there were, one of them wrong, though it gives more than one monomial."""
-    old, new = _terms(step.old), [term for term in _terms(step.new) if not _is_constant(term, step)]
+    old, new = terms_of(step.old), [term for term in terms_of(step.new) if not _is_constant(term, step)]
     if len(old) != len(new):
         return
     try:
@@ -134,10 +135,6 @@ def derived_line(before: Line, written: Line) -> Line | None:
     except ParseError:
         return None
 
-
-def _terms(node: Node) -> tuple[Term, ...]:
-    inner = bare(node)
-    return inner.terms if isinstance(inner, Sum) else (Term(inner.span, "+", inner),)
 
 
 def _made(term: Term, step: _Step) -> Iterator[Partial]:

@@ -8,12 +8,12 @@ from fractions import Fraction as Rational
 
 from checker.slips.leaves import Edit
 from checker.slips.links import links_of
-from checker.slips.partials import bare
 from checker.slips.placing import placements
 from checker.slips.proposals import Proposal
 from checker.slips.values import Value, constant, multiply, power, subtract, term_value, value_of
 from checker.slips.writing import Style, signed, write_value
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Line, Node, Power, Product, Relation, Sum, Term, walk
 
 __all__ = ["completed_squares"]

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from checker.slips.partials import bare
 from checker.slips.values import TooLarge, term_value, value_of
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Bracket, Division, Fraction, Function, Negation, Node, Power, Product, Root, Sum, Term
 
 __all__ = ["Pair", "inner_pair", "narrowed", "same_value"]

@@ -18,7 +18,6 @@ from checker.slips.completed_square import completed_squares
 from checker.slips.factor_pairs import factor_pairs
 from checker.slips.leaves import apply_edits
 from checker.slips.links import links_of
-from checker.slips.partials import bare
 from checker.slips.placing import narrowest
 from checker.slips.proposals import MISSING, Proposal
 from checker.slips.proposers import (
@@ -37,6 +36,7 @@ from checker.slips.values import TooLarge, value_of
 from checker.slips.writing import style_of, write_value
 from checker.steps import judge_step
 from checker.syntax import parse_line, tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import (
     Absolute,
     Division,

@@ -10,12 +10,12 @@ from fractions import Fraction as Rational
 from checker.slips.factors import factored
 from checker.slips.leaves import Edit
 from checker.slips.links import links_of
-from checker.slips.partials import bare
 from checker.slips.placing import placements
 from checker.slips.proposals import Proposal
 from checker.slips.values import Value, constant, is_monomial, multiply, value_of
 from checker.slips.writing import Style, signed, write_value
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Line, Node, Power, Product, Sum
 
 __all__ = ["factor_pair_reason", "factor_pairs", "with_factor_reason"]

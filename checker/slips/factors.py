@@ -9,7 +9,6 @@ from math import gcd
 
 from checker.slips.frames import Frame, at_span, enclosing, fitting, flip, rational_roots
 from checker.slips.leaves import Edit
-from checker.slips.partials import bare
 from checker.slips.proposals import Proposal
 from checker.slips.values import (
     BLANK,
@@ -23,6 +22,7 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import write_value
+from checker.syntax.shapes import bare
 from checker.syntax.tree import (
     Bracket,
     Number,

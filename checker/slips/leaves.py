@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction as Rational
 
-from checker.slips.partials import bare
 from checker.slips.values import (
     Monomial,
     Value,
@@ -21,7 +20,8 @@ from checker.slips.values import (
 )
 from checker.slips.writing import Style, signed, write_value
 from checker.syntax.latex import tight
-from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Product, Span, Sum
+from checker.syntax.shapes import bare
+from checker.syntax.tree import Division, Fraction, Negation, Node, Product, Span, Sum
 
 __all__ = ["Edit", "Leaf", "Place", "apply_edits", "leaves_of"]
 
@@ -123,9 +123,7 @@ def leaves_of(node: Node, line: str, *, side: int = 0) -> tuple[list[Leaf], list
 def _gather(
     node: Node, line: str, multiplier: Value, side: int, leaves: list[Leaf], places: list[Place],
 ) -> None:
-    inner = node
-    while isinstance(inner, Bracket):
-        inner = inner.body
+    inner = bare(node)
     place = Place(inner.span, multiplier, side)
     places.append(place)
     if not isinstance(inner, Sum):

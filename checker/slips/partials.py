@@ -21,9 +21,10 @@ from checker.slips.values import (
     value_of,
 )
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Bracket, Division, Fraction, Negation, Node, Number, Power, Product, Sum, Term
 
-__all__ = ["Origin", "Partial", "bare", "partials_of", "scaled"]
+__all__ = ["Origin", "Partial", "partials_of", "scaled"]
 
 Origin = Literal[
     "carried", "product", "bracket", "square", "middle", "power", "quotient", "raised", "scaled", "bar",
@@ -55,12 +56,6 @@ class Partial:
     def value(self) -> Value:
         return {self.key: self.coefficient}
 
-
-def bare(node: Node) -> Node:
-    """The node without brackets around it."""
-    while isinstance(node, Bracket):
-        node = node.body
-    return node
 
 
 def scaled(partial: Partial, by: Rational, divisor: str) -> Partial:
@@ -266,5 +261,3 @@ def _quotient(node: Node, top: Node, bottom: Node, text: str) -> list[Partial]:
             product = " \\times ".join(texts) if len(texts) > 1 else texts[0]
             found.append(Partial(key, number, "quotient", (product, shown)))
     return found
-
-

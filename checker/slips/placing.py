@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from checker.slips.contexts import inner_pair
-from checker.slips.partials import bare
 from checker.slips.values import TooLarge, term_value
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare, terms_of
 from checker.syntax.tree import Division, Fraction, Node, Span, Sum, Term
 
 __all__ = ["Placement", "narrowest", "placements"]
@@ -76,14 +76,10 @@ def _source(node: Node, text: str) -> str:
     return tight(text[slice(*node.span)])
 
 
-def _terms(node: Node) -> Sequence[Term]:
-    inner = bare(node)
-    return inner.terms if isinstance(inner, Sum) else (Term(inner.span, "+", inner),)
-
 
 def _struck(place: Placement, before: str) -> Placement | None:
     """The terms left when equal ones are struck out, if those written stand side by side."""
-    old, new = list(_terms(place.old)), list(_terms(place.new))
+    old, new = list(terms_of(place.old)), list(terms_of(place.new))
     if len(old) == len(new) == 1:
         return _alone(place, old[0], new[0], before)
     kept = list(new)

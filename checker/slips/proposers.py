@@ -14,7 +14,7 @@ from checker.slips.frames import Frame
 from checker.slips.leaves import Edit, leaves_of
 from checker.slips.links import links_of
 from checker.slips.matching import matching_proposals
-from checker.slips.partials import bare, partials_of
+from checker.slips.partials import partials_of
 from checker.slips.placing import narrowest, placements
 from checker.slips.proposals import Proposal
 from checker.slips.reading import Reading
@@ -25,6 +25,7 @@ from checker.slips.trials import trials
 from checker.slips.values import TooLarge, Value, as_constant, subtract, symbol, term_value, value_of
 from checker.slips.writing import Style, style_of, write_value
 from checker.syntax import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Alternatives, Line, Node, Power, Product, Relation, Root, Sum, Symbol, walk
 
 __all__ = [

@@ -10,7 +10,7 @@ from math import lcm
 from checker.slips.explanations import SIDES
 from checker.slips.leaves import Edit, Leaf, Place, leaves_of
 from checker.slips.matching import matching_proposals
-from checker.slips.partials import Partial, bare, partials_of, scaled
+from checker.slips.partials import Partial, partials_of, scaled
 from checker.slips.proposals import Proposal
 from checker.slips.reading import Reading
 from checker.slips.values import (
@@ -26,6 +26,7 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import Style, write_value
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Bracket, Fraction, Line, Node, Product, Relation, Root, Sum, Term
 
 __all__ = ["relation_proposals", "scales"]

@@ -9,7 +9,6 @@ from math import lcm
 from checker.slips.catalogue.entries import ExpressionSlip
 from checker.slips.factors import factored
 from checker.slips.leaves import Edit
-from checker.slips.partials import bare
 from checker.slips.placing import Placement
 from checker.slips.values import (
     Monomial,
@@ -25,6 +24,7 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import Style, signed, write_value
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Fraction, Function, Node, Number, Power, Product, Root, Sum
 
 __all__ = ["right_edits"]

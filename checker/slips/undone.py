@@ -7,12 +7,12 @@ from fractions import Fraction as Rational
 from math import isqrt
 
 from checker.slips.leaves import Edit
-from checker.slips.partials import bare
 from checker.slips.proposals import Proposal
 from checker.slips.right_forms import over_one_bottom
 from checker.slips.values import Value, as_constant, divide, power, subtract, value_of
 from checker.slips.writing import Style, write_value
 from checker.syntax.latex import tight
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Absolute, Fraction, Function, Line, Node, Number, Power, Relation, Symbol, letters
 
 __all__ = ["undone"]

@@ -18,7 +18,7 @@ from checker.syntax.tree import (
 
 __all__ = [
     "PLAIN",
-    "all_equal", "ends_of", "gives_number", "is_number_for_letter", "is_solved", "joined_words", "left_text",
+    "all_equal", "gives_number", "is_number_for_letter", "is_solved", "joined_words", "left_text",
     "name_of", "relates", "says_whole", "side_of", "solved_letter", "span_of", "speaks_of_sets", "with_depth",
     "with_left",
 ]
@@ -66,10 +66,6 @@ def relates(tokens: Iterable[Token]) -> bool:
     """Does a relation sign, or "is in", stand among the tokens?"""
     return any(token.kind == "relation" or is_set_sign(token) for token in tokens)
 
-
-def ends_of(tokens: Sequence[Token]) -> Span:
-    """From the first token to the last."""
-    return tokens[0].start, tokens[-1].end
 
 
 def span_of(parts: Sequence[Statement]) -> Span:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from fractions import Fraction
 
 from checker.errors import ParseError
-from checker.syntax.tokens import Token
+from checker.syntax.tokens import Token, ends_of
 from checker.syntax.tree import (
     Alternatives,
     Chain,
@@ -128,17 +128,17 @@ class SetReader:
         for join, whole in (("cup", Alternatives), ("cap", System)):
             groups = _split(tokens, join)
             if len(groups) > 1:
-                return whole(_span(tokens), tuple(self.statement(group, letter) for group in groups))
+                return whole(ends_of(tokens), tuple(self.statement(group, letter) for group in groups))
         for join in ("setminus", "backslash"):
             first, *others = _split(tokens, join)
             if others:
                 left_out = [one for other in others for one in self._listed(other, letter, "\\ne")]
-                return System(_span(tokens), (self.statement(first, letter), *left_out))
+                return System(ends_of(tokens), (self.statement(first, letter), *left_out))
         return self._single(tokens, letter)
 
     def _single(self, tokens: list[Token], letter: Node) -> Statement:
         first = tokens[0]
-        span = _span(tokens)
+        span = ends_of(tokens)
         if first.kind == "command" and first.text in _EMPTY and len(tokens) == 1:
             return Alternatives(span, ())
         if first.kind == "command" and first.text == "mathbb":
@@ -157,7 +157,7 @@ class SetReader:
 
     def _numbers(self, tokens: list[Token], letter: Node) -> Statement:
         name = next((token.text for token in tokens[1:] if token.kind == "letter"), "")
-        span = _span(tokens)
+        span = ends_of(tokens)
         rest = [token.text for token in tokens if token.kind not in ("{", "}", "letter", "command")]
         if name == "R" and not rest:
             return System(span, ())
@@ -176,7 +176,7 @@ class SetReader:
                     conditions.insert(0, self.condition(inside[:at]))
                 if len(conditions) == 1:
                     return conditions[0]
-                return System(_span(inside), tuple(conditions))
+                return System(ends_of(inside), tuple(conditions))
             depth += token.kind in _OPENERS
         return None
 
@@ -187,15 +187,15 @@ class SetReader:
         for group in _split_at_separator(tokens[1:-1]):
             if group:
                 node = self.expression(group, group[-1].end)
-                found.append(Relation(_span(group), letter, sign, node, _span(group)))
+                found.append(Relation(ends_of(group), letter, sign, node, ends_of(group)))
         return found
 
     def _interval(self, tokens: list[Token], ends: list[list[Token]], letter: Node) -> Statement:
         low, high = (self.expression(end, end[-1].end) for end in ends)
-        span = _span(tokens)
+        span = ends_of(tokens)
         signs = ("\\le" if tokens[0].text == "[" else "<", "\\le" if tokens[-1].text == "]" else "<")
         bounded = ("infty" not in letters(low), "infty" not in letters(high))
-        spans = (_span(tokens[:1]), _span(tokens[-1:]))
+        spans = (ends_of(tokens[:1]), ends_of(tokens[-1:]))
         match bounded:
             case (True, True):
                 return Chain(span, (low, letter, high), signs, spans)
@@ -207,9 +207,6 @@ class SetReader:
             case _:
                 return System(span, ())
 
-
-def _span(tokens: Sequence[Token]) -> Span:
-    return tokens[0].start, tokens[-1].end
 
 
 def _split(tokens: Sequence[Token], join: str) -> list[list[Token]]:

@@ -12,7 +12,6 @@ from checker.syntax.labels import after_label, is_label
 from checker.syntax.segments import (
     PLAIN,
     all_equal,
-    ends_of,
     gives_number,
     is_number_for_letter,
     is_solved,
@@ -30,7 +29,7 @@ from checker.syntax.segments import (
 )
 from checker.syntax.sets import UNNAMED, SetReader, in_integers, is_set, is_set_sign, told_by_words
 from checker.syntax.surroundings import surroundings_of
-from checker.syntax.tokens import MAX_LENGTH, Token, tokenize
+from checker.syntax.tokens import MAX_LENGTH, Token, ends_of, tokenize
 from checker.syntax.tree import (
     Alternatives,
     Chain,

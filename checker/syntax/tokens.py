@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from checker.errors import ParseError
 
-__all__ = ["CLOSERS", "FUNCTIONS", "MAX_LENGTH", "Token", "tokenize"]
+__all__ = ["CLOSERS", "FUNCTIONS", "MAX_LENGTH", "Token", "ends_of", "tokenize"]
 
 MAX_LENGTH = 20_000  # characters in a line
 CLOSERS = {"(": ")", "[": "]", "\\{": "\\}", "|": "|"}
@@ -312,3 +313,8 @@ def _spelled_words(tokens: list[Token]) -> list[Token]:
             joined = Token("text", word, part[0].start, part[-1].end, part[0].blank)
             return [*tokens[:start], joined, *tokens[start + len(word):]]
     return tokens
+
+
+def ends_of(tokens: Sequence[Token]) -> tuple[int, int]:
+    """Where the first token begins and the last one ends."""
+    return tokens[0].start, tokens[-1].end

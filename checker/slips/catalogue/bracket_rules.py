@@ -7,7 +7,6 @@ from fractions import Fraction as Rational
 from itertools import combinations
 from math import gcd, isqrt
 
-from checker.slips.partials import bare
 from checker.slips.values import (
     Value,
     add,
@@ -25,6 +24,7 @@ from checker.slips.values import (
     total,
     value_of,
 )
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Node, Power, Product, Sum, Term
 
 Terms = list[Value]

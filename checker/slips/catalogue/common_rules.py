@@ -10,7 +10,6 @@ from math import isqrt
 from checker.slips.catalogue.bracket_rules import sum_terms
 from checker.slips.catalogue.fraction_rules import halves
 from checker.slips.catalogue.power_rules import LOGARITHMS, applied, raised_to
-from checker.slips.partials import bare
 from checker.slips.values import (
     Value,
     add,
@@ -25,6 +24,7 @@ from checker.slips.values import (
     term_value,
     value_of,
 )
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Function, Node, Power, Product, Sum, Term
 
 OTHER = {"sin": "cos", "cos": "sin"}

@@ -8,7 +8,6 @@ from itertools import combinations
 from math import lcm
 
 from checker.slips.catalogue.bracket_rules import sum_terms
-from checker.slips.partials import bare
 from checker.slips.values import (
     Value,
     add,
@@ -23,6 +22,7 @@ from checker.slips.values import (
     total,
     value_of,
 )
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Division, Fraction, Node, Product, Sum
 
 MOST_BOTTOMS = 12  # common denominators tried

@@ -8,7 +8,6 @@ from itertools import combinations
 
 from checker.slips.catalogue.bracket_rules import outside_and_sums, sum_terms
 from checker.slips.catalogue.fraction_rules import halves
-from checker.slips.partials import bare
 from checker.slips.values import (
     Value,
     add,
@@ -28,6 +27,7 @@ from checker.slips.values import (
     total,
     value_of,
 )
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Absolute, Function, Negation, Node, Number, Power, Product, Root, Sum
 
 LOGARITHMS = frozenset({"ln", "log", "lg"})

@@ -12,7 +12,6 @@ from itertools import combinations
 from checker.slips.alternatives import roots_of
 from checker.slips.catalogue.bracket_rules import outside_and_sums
 from checker.slips.catalogue.fraction_rules import halves
-from checker.slips.partials import bare
 from checker.slips.values import (
     Value,
     add,
@@ -32,6 +31,7 @@ from checker.slips.values import (
     value_of,
 )
 from checker.slips.writing import signed, write_value
+from checker.syntax.shapes import bare
 from checker.syntax.tree import Node, Product, Relation, Sum, Symbol, walk
 
 Branches = list[tuple[Value, Value]]
