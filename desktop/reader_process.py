@@ -22,6 +22,7 @@ from numpy.typing import NDArray
 
 from desktop.language import tr
 from desktop.maths import laid_out_of, take_laid_out
+from desktop.memory import give_back_memory, keep_large_blocks_apart
 from desktop.reading import FoundDocument, PageReader
 from desktop.upright import turned_picture
 from recognition.errors import Cancelled, InputError
@@ -34,6 +35,8 @@ log = logging.getLogger(__name__)
 _PIECE = 1 << 19
 """Bytes of an array that go over the pipe in one go."""
 _STOP = b"stop"
+_LEAVES_MUCH = frozenset({"load", "next", "forget", "find_in_picture", "read"})
+"""Work after which much memory is free."""
 _POLL_S = 0.03
 _PATIENCE_S = 3.0
 """How long the process may go on after it was asked to stop; then it is ended."""
@@ -192,6 +195,7 @@ def _serve(pipe: Connection, threads: int) -> None:
     import traceback
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    keep_large_blocks_apart()
     served = _Served(PageReader(threads=threads))
 
     def tick(done: int, total: int) -> None:
@@ -214,6 +218,8 @@ def _serve(pipe: Connection, threads: int) -> None:
                 _send(pipe, ("failed", traceback.format_exc()))
             else:
                 _send(pipe, ("end", None))
+            if what in _LEAVES_MUCH and not pipe.poll():  # nobody waits
+                give_back_memory()
         except (EOFError, OSError):
             return
 
