@@ -14,6 +14,11 @@ _LEAST_SIGNS = 8
 class ElidedLabel(QLabel):
     """Shows as much of its text as fits; all of it is in the tool tip and is told to screen readers."""
 
+    def say(self, text: str) -> None:
+        """Show a text, with all of it as the tool tip."""
+        self.setText(text)
+        self.setToolTip(text)
+
     def minimumSizeHint(self) -> QSize:
         metrics = self.fontMetrics()
         return QSize(metrics.averageCharWidth() * _LEAST_SIGNS, metrics.height())
@@ -23,5 +28,5 @@ class ElidedLabel(QLabel):
         room = self.contentsRect()
         text = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideMiddle, room.width())
         painter.setPen(self.palette().color(self.foregroundRole()))
-        painter.drawText(room, int(Qt.AlignmentFlag.AlignVCenter) | int(Qt.AlignmentFlag.AlignRight), text)
+        painter.drawText(room, self.alignment(), text)
         painter.end()

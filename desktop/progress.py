@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal, Slot
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QPushButton, QWidget
 
+from desktop.elided_label import ElidedLabel
 from desktop.language import tr
 
 __all__ = ["Progress"]
@@ -17,9 +18,10 @@ class Progress(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._doing = QLabel()
+        self._doing = ElidedLabel()
         self._bar = QProgressBar()
-        self._bar.setFixedWidth(180)
+        self._bar.setMinimumWidth(60)
+        self._bar.setMaximumWidth(180)
         self._bar.setTextVisible(False)
         self._bar.setAccessibleName(tr("Progress"))
         stop = QPushButton(tr("Stop"))
@@ -33,7 +35,7 @@ class Progress(QWidget):
     @Slot(str, int, int)
     def show_activity(self, name: str, done: int, total: int) -> None:
         """Show what is being done; a total below 2 shows a bar without an end."""
-        self._doing.setText(name)
+        self._doing.say(name)
         self._bar.setRange(0, total if total > 1 else 0)
         self._bar.setValue(done)
         self.show()

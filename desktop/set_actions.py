@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Slot
+from PySide6.QtCore import QObject, Qt, Slot
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox
 
@@ -33,6 +33,7 @@ class SetActions(QObject):
         self.actions: dict[str, QAction] = {}
         self._class: ClassView | None = None
         self._kept = ElidedLabel()
+        self._kept.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self._kept.setContentsMargins(0, 0, 12, 0)
         window.statusBar().addPermanentWidget(self._kept)
         window.statusBar().messageChanged.connect(self._make_room)
