@@ -36,8 +36,9 @@ def test_nothing_in_the_status_line_is_cut_without_dots_and_tool_tip(qtbot, wind
     labels = [label for label in window.statusBar().findChildren(QLabel) if label.isVisible()]
     assert any(label.width() < label.sizeHint().width() for label in labels)
     for label in labels:
-        assert isinstance(label, ElidedLabel)
-        assert label.toolTip() == label.text() != ""
+        if label.width() < label.sizeHint().width():
+            assert isinstance(label, ElidedLabel)
+            assert label.toolTip() == label.text() != ""
     assert window.progress.isVisible() and window.progress.geometry().left() >= 0
 
 
