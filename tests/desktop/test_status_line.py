@@ -8,7 +8,7 @@ from desktop.elided_label import ElidedLabel
 from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
-NAME = "Reading a photo with a long name, page 3.jpg (3 of 30)"
+NAME = "Reading a photo with a long name, page 3.jpg (3 of 30)" + ", and more" * 20
 
 
 @pytest.fixture
@@ -39,7 +39,7 @@ def test_nothing_in_the_status_line_is_cut_without_dots_and_tool_tip(qtbot, wind
         if label.width() < label.sizeHint().width():
             assert isinstance(label, ElidedLabel)
             assert label.toolTip() == label.text() != ""
-    assert window.progress.isVisible() and window.progress.geometry().left() >= 0
+    assert window.progress.isVisible() and window.progress.geometry().right() <= window.statusBar().width()
 
 
 def test_message_has_the_room_that_it_needs_and_a_tool_tip(qtbot, window):
