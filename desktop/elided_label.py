@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QLabel
 
-__all__ = ["ElidedLabel"]
+__all__ = ["ElidedLabel", "LastElidedLabel"]
 
 _LEAST_SIGNS = 8
 
@@ -30,3 +30,10 @@ class ElidedLabel(QLabel):
         painter.setPen(self.palette().color(self.foregroundRole()))
         painter.drawText(room, self.alignment(), text)
         painter.end()
+
+
+class LastElidedLabel(ElidedLabel):
+    """Is cut only where there is no room for it even when all beside it has given way."""
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import QPoint, Qt, Slot
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QLabel, QSplitter, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSplitter, QStackedWidget, QVBoxLayout, QWidget
 
 from desktop.desk import Desk
 from desktop.desk_line import DeskLine, State
 from desktop.dialogs import KeysBox
 from desktop.document import Document
 from desktop.doubts import doubts_of, others_of, reading_of, with_other
+from desktop.elided_label import LastElidedLabel
 from desktop.empty_desk import EmptyDesk, words_for_no_lines
 from desktop.file_window import FileWindow
 from desktop.language import tr
@@ -123,7 +124,8 @@ class Window(FileWindow):
         self.progress = Progress()
         self.progress.stopped.connect(self._desk.stop)
         self.statusBar().addWidget(self.progress)
-        self._decides = QLabel(tr(TEACHER_DECIDES))  # never cut; what is beside it gives way
+        self._decides = LastElidedLabel()
+        self._decides.say(tr(TEACHER_DECIDES))
         self.statusBar().addPermanentWidget(self._decides)
         self.statusBar().messageChanged.connect(self._make_room)
 
