@@ -9,6 +9,9 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from desktop.language import spoken_in
+from desktop.spoken import RUN_LANGUAGES, language_of_environment
+
 __all__ = ["main"]
 
 
@@ -33,6 +36,10 @@ def _report(arguments: Sequence[str]) -> int:
         help="lines that you have confirmed: NAME.json, or a folder of them (may be given again)",
     )  # fmt: skip
     parser.add_argument("--pdf", action="store_true", help="NAME.pdf too, with the marks as annotations")
+    parser.add_argument(
+        "--language", choices=RUN_LANGUAGES, default=language_of_environment(),
+        help="of pictures, PDF, summary and messages; that of the environment (LC_ALL, LC_MESSAGES, LANG) if left out",
+    )  # fmt: skip
     parser.add_argument("--verbose", action="store_true", help="say what is done")
     options = parser.parse_intermixed_args(arguments)
     _log_to_stderr(logging.INFO if options.verbose else logging.ERROR)
@@ -44,10 +51,11 @@ def _report(arguments: Sequence[str]) -> int:
     from desktop.report import report
 
     application = QGuiApplication.instance() or QGuiApplication(["firstslip"])
-    status = report(
-        options.files, options.out, confirmed=options.confirmed, wants_pdf=options.pdf,
-        complain=lambda s: print(s, file=sys.stderr),
-    )  # fmt: skip
+    with spoken_in(options.language):
+        status = report(
+            options.files, options.out, confirmed=options.confirmed, wants_pdf=options.pdf,
+            complain=lambda s: print(s, file=sys.stderr),
+        )  # fmt: skip
     del application
     return status
 

@@ -11,12 +11,14 @@ from pathlib import Path
 from checker.errors import InputError as CheckerInputError
 from desktop.confirmed import ConfirmedLine, confirmed_file, load_confirmed, merge_confirmed
 from desktop.document import Document
+from desktop.language import tr
 from desktop.marked_pdf import save_pdf
 from desktop.marked_picture import image_bytes, marked_page, save_png
 from desktop.page_json import page_json
 from desktop.page_names import PageNames
 from desktop.pipeline import judge_lines
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
+from desktop.sentences import in_language
 from desktop.summary_page import page_section, summary_page
 from desktop.upright import turned_box
 from desktop.whole_file import write_whole
@@ -71,40 +73,46 @@ def report(
     run = _Run(out, files, confirmed, complain, PageNames(files), wants_pdf)
     run.unused.update(path for path in confirmed if not path.is_dir())
     if not files:
-        run.problem("No files were given. Name the photos, PDF or InkML files to mark.")
+        run.problem(tr("No files were given. Name the photos, PDF or InkML files to mark."))
         return BAD_INPUT
     for path in confirmed:
         if not path.exists():
-            run.problem(f"There is nothing at {path}. Check the name given to --confirmed.")
+            run.problem(tr("There is nothing at {path}. Check the name given to --confirmed.", path=path))
             return BAD_INPUT
     try:
         out.mkdir(parents=True, exist_ok=True)
         write_whole(out / ".firstslip", b"")
         (out / ".firstslip").unlink()
     except OSError:
-        run.problem(f"The folder {out} cannot be written. Choose another folder with --out.")
+        run.problem(tr("The folder {folder} cannot be written. Choose another folder with --out.", folder=out))
         return BAD_INPUT
     for number, path in enumerate(files):
         try:
             _do_file(run, number, path)
         except ModelError as exc:
-            run.problem(str(exc))
+            run.problem(in_language(str(exc)))
             break
         except (RecognitionInputError, CheckerInputError) as exc:
-            run.problem(_naming(path, str(exc)))
+            run.problem(_naming(path, in_language(str(exc))))
         except OSError as exc:
             log.warning("writing failed: %s", exc.strerror)
-            run.problem(f"{path.name}: its report could not be written. Make room in {out}, or choose another folder.")
+            words = tr("{name}: its report could not be written. Make room in {folder}, or choose another folder.",
+                       name=path.name, folder=out)  # fmt: skip
+            run.problem(words)
         except Exception:
             log.exception("page failed")
-            run.problem(f"{path.name} could not be marked because of a fault in this program. Please report it.")
+            fault = tr("{name} could not be marked because of a fault in this program. Please report it.",
+                       name=path.name)  # fmt: skip
+            run.problem(fault)
     for path in sorted(run.unused):
-        run.problem(f"{path.name} fits none of the pages. Name it after its page: NAME.json for NAME.jpg.")
+        words = tr("{name} fits none of the pages. Name it after its page: NAME.json for NAME.jpg.", name=path.name)
+        run.problem(words)
     if run.rows:
         try:
             write_whole(out / "index.html", summary_page(run.rows, run.sections, run.problems).encode())
         except OSError:
-            run.problem(f"The summary could not be written. Make room in {out}, or choose another folder.")
+            words = tr("The summary could not be written. Make room in {folder}, or choose another folder.", folder=out)
+            run.problem(words)
     return BAD_INPUT if run.problems else 0
 
 
@@ -122,7 +130,7 @@ def _do_file(run: _Run, number: int, path: Path) -> None:
         if confirmed is not None:
             document.lines = merge_confirmed([_upright(line, document) for line in confirmed], document.lines)
         if not any(not line.struck_out for line in document.lines):
-            run.problem(NO_WRITING.format(name=found.name))
+            run.problem(tr(NO_WRITING, name=found.name))
             continue
         document.show(judge_lines(document.lines), revision=document.revision)
         _write(run, document, name)
@@ -155,12 +163,15 @@ def _write(run: _Run, document: Document, name: str) -> None:
 def _refuse_overwriting(run: _Run, name: str, source: Path | None) -> None:
     """Never write over a picture that was given, nor over confirmed lines in a form that is not our report's."""
     text = (run.out / f"{name}.json").resolve()
-    another = "Choose another folder with --out."
     for picture in [run.out / f"{name}.png", *([run.out / f"{name}.pdf"] if run.wants_pdf else [])]:
         if any(path.resolve() == picture.resolve() for path in run.files):
-            raise RecognitionInputError(f"{picture.name} would write over the picture itself. {another}")
+            raise RecognitionInputError(tr(
+                "{name} would write over the picture itself. Choose another folder with --out.", name=picture.name
+            ))
     if source is not None and source.resolve() == text and b'"workings"' not in source.read_bytes():
-        raise RecognitionInputError(f"{name}.json would write over the confirmed lines. {another}")
+        raise RecognitionInputError(tr(
+            "{name} would write over the confirmed lines. Choose another folder with --out.", name=f"{name}.json"
+        ))
 
 
 def _naming(path: Path, sentence: str) -> str:

@@ -67,13 +67,15 @@ def summary_page(rows: Sequence[tuple[str, Document]], sections: Sequence[str], 
     )
     trouble = "".join(f"<p>{escape(problem)}</p>" for problem in problems)
     if trouble:
-        trouble = f"<h2>Not done</h2>{trouble}"
-    count = f"{len(rows)} page" if len(rows) == 1 else f"{len(rows)} pages"
+        trouble = f"<h2>{escape(tr('Not done'))}</h2>{trouble}"
+    count = tr("1 page checked") if len(rows) == 1 else tr("{count} pages checked", count=len(rows))
+    head = _head(tr("Page"), tr("What was found"))
+    language = tr("en")
     return (
-        '<!DOCTYPE html><html lang="en"><head><meta charset="utf-8">'
+        f'<!DOCTYPE html><html lang="{language}"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width, initial-scale=1">'
-        f"<title>Firstslip: {count}</title><style>{_STYLE}</style></head><body><h1>{count} checked</h1>"
-        f'<p class="quiet">{escape(tr(TEACHER_DECIDES))}</p><table><tr><th>Page</th><th>What was found</th></tr>{table}'
+        f"<title>Firstslip: {count}</title><style>{_STYLE}</style></head><body><h1>{count}</h1>"
+        f'<p class="quiet">{escape(tr(TEACHER_DECIDES))}</p><table><tr>{head}</tr>{table}'
         f"</table>{trouble}{''.join(sections)}</body></html>\n"
     )
 
@@ -93,13 +95,18 @@ def _working(document: Document, verdict: WorkingVerdict) -> str:
         lines.append(
             f"<tr><td>{index + 1}</td><td>{_maths(document.lines[index].latex)}</td><td>{escape(word)}{tail}</td></tr>"
         )
+    head = _head(tr("Line"), tr("Reading"), tr("Verdict"))
     told = answer_words(document, verdict)
     answer = f"<p><b>{escape(tr('Answer'))}:</b> {escape(told)}</p>" if told else ""
     return (
         f"<h3>{escape(heading(document, verdict))}</h3>"
         f"{f'<dl>{card}</dl>' if card else ''}"
-        f"<table><tr><th>Line</th><th>Reading</th><th>Verdict</th></tr>{''.join(lines)}</table>{answer}"
+        f"<table><tr>{head}</tr>{''.join(lines)}</table>{answer}"
     )
+
+
+def _head(*words: str) -> str:
+    return "".join(f"<th>{escape(word)}</th>" for word in words)
 
 
 def _maths(latex: str) -> str:

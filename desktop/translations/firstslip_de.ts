@@ -414,6 +414,10 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Bild mit Korrektur als {kind} speichern</translation>
 </message>
 <message>
+<source>Weighing the readings</source>
+<translation>Lesungen werden abgewogen</translation>
+</message>
+<message>
 <source>Pasted picture</source>
 <translation>Eingefügtes Bild</translation>
 </message>
@@ -602,6 +606,14 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Zeile {number} {words}</translation>
 </message>
 <message>
+<source>Line {number} was read otherwise before you confirmed lines in this hand. Key {key} takes that reading, Enter this one.</source>
+<translation>Zeile {number} wurde anders gelesen, bevor Sie Zeilen in dieser Handschrift bestätigt haben. Taste {key} nimmt jene Lesung, Eingabe diese.</translation>
+</message>
+<message>
+<source>Line {number} reads otherwise by the hand of the confirmed lines. Key {key} takes that reading, Enter this one.</source>
+<translation>Zeile {number} liest sich nach der Handschrift der bestätigten Zeilen anders. Taste {key} nimmt jene Lesung, Eingabe diese.</translation>
+</message>
+<message>
 <source>Reading {number}: {latex}, {chances}</source>
 <translation>Lesart {number}: {latex}, {chances}</translation>
 </message>
@@ -632,6 +644,14 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>One line, taken as a claim for all values.</source>
 <translation>Eine Zeile, als Behauptung für alle Werte genommen.</translation>
+</message>
+<message>
+<source>reads otherwise by the hand of the confirmed lines</source>
+<translation>nach der Handschrift der bestätigten Zeilen anders gelesen</translation>
+</message>
+<message>
+<source>may read otherwise by the hand of the confirmed lines</source>
+<translation>nach der Handschrift der bestätigten Zeilen vielleicht anders zu lesen</translation>
 </message>
 <message>
 <source>Line {number}</source>
@@ -1206,6 +1226,42 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <translation>Noch nicht geprüft.</translation>
 </message>
 <message>
+<source>No files were given. Name the photos, PDF or InkML files to mark.</source>
+<translation>Es wurden keine Dateien genannt. Nennen Sie die Fotos, PDF- oder InkML-Dateien, die durchgesehen werden sollen.</translation>
+</message>
+<message>
+<source>There is nothing at {path}. Check the name given to --confirmed.</source>
+<translation>Unter {path} liegt nichts. Prüfen Sie den Namen hinter --confirmed.</translation>
+</message>
+<message>
+<source>The folder {folder} cannot be written. Choose another folder with --out.</source>
+<translation>In den Ordner {folder} kann nicht geschrieben werden. Wählen Sie mit --out einen anderen.</translation>
+</message>
+<message>
+<source>{name}: its report could not be written. Make room in {folder}, or choose another folder.</source>
+<translation>{name}: Der Bericht dazu konnte nicht geschrieben werden. Schaffen Sie Platz in {folder} oder wählen Sie einen anderen Ordner.</translation>
+</message>
+<message>
+<source>{name} could not be marked because of a fault in this program. Please report it.</source>
+<translation>{name} konnte wegen eines Fehlers in diesem Programm nicht durchgesehen werden. Bitte melden Sie ihn.</translation>
+</message>
+<message>
+<source>{name} fits none of the pages. Name it after its page: NAME.json for NAME.jpg.</source>
+<translation>{name} passt zu keiner der Seiten. Benennen Sie die Datei nach ihrer Seite: NAME.json zu NAME.jpg.</translation>
+</message>
+<message>
+<source>The summary could not be written. Make room in {folder}, or choose another folder.</source>
+<translation>Die Übersicht konnte nicht geschrieben werden. Schaffen Sie Platz in {folder} oder wählen Sie einen anderen Ordner.</translation>
+</message>
+<message>
+<source>{name} would write over the picture itself. Choose another folder with --out.</source>
+<translation>{name} würde das Bild selbst überschreiben. Wählen Sie mit --out einen anderen Ordner.</translation>
+</message>
+<message>
+<source>{name} would write over the confirmed lines. Choose another folder with --out.</source>
+<translation>{name} würde die bestätigten Zeilen überschreiben. Wählen Sie mit --out einen anderen Ordner.</translation>
+</message>
+<message>
 <source>Saving {name}</source>
 <translation>{name} wird gespeichert</translation>
 </message>
@@ -1536,6 +1592,30 @@ ziehen Sie sie hierher, fügen Sie ein Bild ein (Strg+V) oder tippen Sie eine Re
 <message>
 <source>Suggesting marks</source>
 <translation>Punkte werden vorgeschlagen</translation>
+</message>
+<message>
+<source>Not done</source>
+<translation>Nicht erledigt</translation>
+</message>
+<message>
+<source>1 page checked</source>
+<translation>1 Seite durchgesehen</translation>
+</message>
+<message>
+<source>{count} pages checked</source>
+<translation>{count} Seiten durchgesehen</translation>
+</message>
+<message>
+<source>What was found</source>
+<translation>Was gefunden wurde</translation>
+</message>
+<message>
+<source>en</source>
+<translation>de</translation>
+</message>
+<message>
+<source>Verdict</source>
+<translation>Urteil</translation>
 </message>
 <message>
 <source>Read as {symbol}. Or is it</source>
