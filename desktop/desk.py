@@ -19,6 +19,7 @@ from desktop.claims import Claims
 from desktop.corrections import Corrections
 from desktop.desk_line import Lines
 from desktop.document import AnyChange, Document, WorkingVerdict
+from desktop.hands import Hands
 from desktop.intake import Intake
 from desktop.jobs import Give, Job, Jobs
 from desktop.language import tr
@@ -90,6 +91,9 @@ class Desk(QObject):
         self.pen = PenDesk(self._reader, self)
         self.pen.problem.connect(self.problem)
         self.pen.busy_changed.connect(self._tell_idle)
+        self.hands = Hands(self._reader, self.documents, lambda document: not self.is_being_read(document), self)
+        self.hands.busy_changed.connect(self._tell_idle)
+        self._intake.cut.connect(self.hands.take_crops)
         self._checks = Jobs(self)
         self.claims = Claims(self._checker, self._checks, self)
         self.claims.problem.connect(self.problem)
@@ -115,7 +119,7 @@ class Desk(QObject):
     @property
     def busy(self) -> bool:
         """Whether anything is being read, checked or saved, or waits for it."""
-        return self._is_working or self.pen.busy or self._timer.isActive()
+        return self._is_working or self.pen.busy or self.hands.busy or self._timer.isActive()
 
     @property
     def _is_working(self) -> bool:
@@ -184,6 +188,7 @@ class Desk(QObject):
         stack = self._stacks.pop(id(document))
         self._suggestions.forget(document)
         self.pen.forget(document)
+        self.hands.forget(document)
         self.undo_group.removeStack(stack)
         stack.deleteLater()
         self.document_removed.emit(document)
@@ -263,6 +268,7 @@ class Desk(QObject):
         self._reads.cancel_all()
         self.corrections.cancel_all()
         self.pen.cancel_all()
+        self.hands.cancel_all()
         self._checks.cancel_all()
         self._saves.cancel_all()
 
@@ -275,8 +281,8 @@ class Desk(QObject):
         self.pen.cancel_all()
         self._checks.cancel_all()
         saved = self._saves.finish()
-        parts = (self._reads.close(), self.corrections.close(), self.pen.close(), self._checks.close(), saved)
-        rested = all(parts)
+        readings = (self._reads.close(), self.corrections.close(), self.pen.close(), self.hands.close())
+        rested = all((*readings, self._checks.close(), saved))
         if self._owns_checker:
             self._checker.close()
         return rested
@@ -323,11 +329,13 @@ class Desk(QObject):
                     lay_out(document)
                 elif is_pen_page(document):
                     self.pen.look(document)
+                self.hands.look(document)
                 self.check(document)
             self.document_changed.emit(document)
 
         if is_pen_page(document):
             self.pen.watch(document)
+        self.hands.watch(document)
         document.listen(changed)
         self.document_added.emit(document)
 

@@ -8,7 +8,10 @@ from enum import StrEnum
 from desktop.language import tr_later
 from recognition.result import Box, Candidate, Line
 
-__all__ = ["STATE_WORDS", "SURE", "DeskLine", "LineMark", "Lines", "Override", "State", "desk_line", "with_readings"]
+__all__ = [
+    "STATE_WORDS", "SURE", "DeskLine", "LineMark", "Lines", "Override", "State", "desk_line", "weighed_by_hand",
+    "with_readings",
+]  # fmt: skip
 
 SURE = 0.75
 """A reading of at least this probability is "read"; one below it is "doubtful" and is shown first.
@@ -60,6 +63,7 @@ class DeskLine:
         one before it; None leaves it to the layout.
     override: the user's own word on whether the line is right; None leaves it to the checker.
     marks: what the teacher awards beside this line.
+    as_read: the readings before confirmed lines of the same hand weighed them; none where nothing did.
     """
 
     box: Box
@@ -74,6 +78,7 @@ class DeskLine:
     working: int | None = None
     goes_on: bool = False
     carries_on: bool | None = None
+    as_read: tuple[Candidate, ...] = ()
 
     @property
     def probability(self) -> float:
@@ -81,6 +86,14 @@ class DeskLine:
         if self.state is State.CONFIRMED:
             return 1.0
         return next((c.probability for c in self.candidates if c.latex == self.latex), 0.0)
+
+    @property
+    def other_by_hand(self) -> str:
+        """The reading that the hand of confirmed lines speaks for, against what was read; empty for none."""
+        if self.state is State.CONFIRMED or not self.as_read or not self.candidates:
+            return ""
+        likeliest = max(self.candidates, key=lambda candidate: candidate.probability).latex
+        return likeliest if likeliest != self.as_read[0].latex else ""
 
     @property
     def is_blank(self) -> bool:
@@ -99,6 +112,30 @@ Lines = tuple[DeskLine, ...]
 def desk_line(line: Line) -> DeskLine:
     """Lay a line that was found on a page on the desk, with its best reading."""
     return with_readings(DeskLine(box=line.box, struck_out=line.struck_out, polygon=line.polygon), line.candidates)
+
+
+def weighed_by_hand(line: DeskLine, candidates: tuple[Candidate, ...], *, keeps_first: bool) -> DeskLine:
+    """A line with its readings weighed by confirmed lines of the same hand; a confirmed line stays as it is.
+
+    A line that reads otherwise then is doubtful, so that the user looks at it.
+
+    Args:
+        candidates: best first; those that were read take the weighing back.
+        keeps_first: the user looks at the line, so its reading stays and the other one is offered next.
+    """
+    read = line.as_read or line.candidates
+    if line.state is State.CONFIRMED or not read or not candidates:
+        return line
+    if candidates == read:
+        return replace(with_readings(line, read), as_read=()) if line.as_read else line
+    if candidates[0].latex == read[0].latex:
+        return replace(with_readings(line, read), candidates=candidates, as_read=read)
+    if keeps_first:
+        kept = next((c for c in candidates if c.latex == line.latex), candidates[0])
+        candidates = (kept, *(c for c in candidates if c is not kept))
+    return replace(
+        line, candidates=candidates, latex=candidates[0].latex, state=State.DOUBTFUL, as_read=read
+    )
 
 
 def with_readings(line: DeskLine, candidates: tuple[Candidate, ...]) -> DeskLine:

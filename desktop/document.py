@@ -192,6 +192,12 @@ class Document:
             )
             self._changed()
 
+    def take_weighed(self, lines: Lines) -> None:
+        """Take in lines whose readings were weighed by their hand; this is no step to undo."""
+        if lines != self.lines:
+            self.lines = lines
+            self._changed()
+
     def take_lines(self, lines: Lines) -> None:
         """Take in the lines that were found in what the pen wrote; this is no step to undo."""
         if lines != self.lines:

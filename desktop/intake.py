@@ -16,7 +16,7 @@ from desktop.ahead import typeset_readings
 from desktop.document import Document
 from desktop.jobs import Give, Job, Jobs, Work
 from desktop.language import tr
-from desktop.read_parts import FoundAgain, ReadAgain, pixels_of
+from desktop.read_parts import FoundAgain, FoundCrops, ReadAgain, pixels_of
 from desktop.reading import NO_WRITING, FoundDocument, PageReader
 from desktop.standing import Standing
 from recognition.result import Candidate, Tick
@@ -30,6 +30,8 @@ class Intake(QObject):
     """Reads one page after the other; each is told of when its lines are found, and again when they are read."""
 
     found = Signal(object)
+    cut = Signal(object, object, object)
+    """A page, its lines as they were found, and what the reader reads of each."""
     read = Signal(object)
     left = Signal(object)
     """A page whose lines were found and will not be read now: it was stopped, or reading failed."""
@@ -80,6 +82,7 @@ class Intake(QObject):
                 give(FoundAgain(document, found.document))
                 candidates = self._reader.read(found, tick=tick)
                 typeset_readings(candidates)
+                give(FoundCrops(document, found.document.lines, found.crops))
                 give(ReadAgain(document, candidates))
                 if not candidates:
                     give(tr(NO_WRITING, name=found.name))
@@ -117,6 +120,7 @@ class Intake(QObject):
         if as_found.document.lines:
             candidates = self._reader.read(as_found, tick=tick)
             typeset_readings(candidates)
+            give(FoundCrops(found.document, as_found.document.lines, as_found.crops))
             give((found.document, candidates))
         else:
             give(tr(NO_WRITING, name=found.name))
@@ -125,6 +129,9 @@ class Intake(QObject):
         if isinstance(part, FoundAgain):
             if self._is_read_by(part.document, job) and part.document.is_unread:
                 part.take()
+        elif isinstance(part, FoundCrops):
+            if self._is_read_by(part.document, job):
+                self.cut.emit(part.document, part.lines, part.crops)
         elif isinstance(part, ReadAgain):
             if self._is_read_by(part.document, job):
                 del self._unread[id(part.document)]

@@ -48,18 +48,21 @@ class ConfirmAll:
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
         chosen = set(self.indices)
         new = tuple(replace(ln, state=State.CONFIRMED) if i in chosen else ln for i, ln in enumerate(lines))
-        return new, _SetStates(tuple((i, lines[i].state) for i in self.indices), self.name)
+        return new, _SetStates(tuple((i, lines[i].latex, lines[i].state) for i in self.indices), self.name)
 
 
 @dataclass(frozen=True, slots=True)
 class _SetStates:
-    states: tuple[tuple[int, State], ...]
+    """Lines by their index, with the reading and the state that each had: it may have been weighed anew since."""
+
+    states: tuple[tuple[int, str, State], ...]
     name: str
 
     def apply(self, lines: Lines) -> tuple[Lines, Change]:
-        wanted = dict(self.states)
-        new = tuple(replace(ln, state=wanted.get(i, ln.state)) for i, ln in enumerate(lines))
-        return new, _SetStates(tuple((i, lines[i].state) for i in wanted), self.name)
+        new = list(lines)
+        for i, latex, state in self.states:
+            new[i] = replace(lines[i], latex=latex, state=state)
+        return tuple(new), _SetStates(tuple((i, lines[i].latex, lines[i].state) for i, _, _ in self.states), self.name)
 
 
 @dataclass(frozen=True, slots=True)

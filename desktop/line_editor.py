@@ -223,6 +223,8 @@ class LineEditor(QWidget):
     def _title_text(self) -> str:
         if self._line is None:
             return tr("Choose a line to see its readings.")
+        if self._line.other_by_hand:
+            return self._by_hand_title(self._line)
         words = {
             State.UNREAD: tr("could not be read. Type what it says."),
             State.DOUBTFUL: tr("is doubtful. Which reading is right?"),
@@ -231,9 +233,29 @@ class LineEditor(QWidget):
         }
         return tr("Line {number} {words}", number=self._index + 1, words=words[self._line.state])
 
+    def _by_hand_title(self, line: DeskLine) -> str:
+        """What the confirmed lines of the same hand say, and the key for the reading that does not stand first."""
+        swapped = line.latex == line.other_by_hand
+        other = line.as_read[0].latex if swapped else line.other_by_hand
+        offered = self._offered()
+        key = offered.index(other) + 1 if other in offered else 2
+        if swapped:
+            return tr(
+                "Line {number} was read otherwise before you confirmed lines in this hand. "
+                "Key {key} takes that reading, Enter this one.", number=self._index + 1, key=key,
+            )  # fmt: skip
+        return tr(
+            "Line {number} reads otherwise by the hand of the confirmed lines. "
+            "Key {key} takes that reading, Enter this one.", number=self._index + 1, key=key,
+        )  # fmt: skip
+
     def _offered(self) -> list[str]:
         if self._line is None:
             return []
+        if self._line.other_by_hand:  # both that it may be come first
+            two = (self._line.latex, self._line.other_by_hand, self._line.as_read[0].latex)
+            rest = (c.latex for c in self._line.candidates if c.probability >= _LEAST_PROBABILITY and c.latex.strip())
+            return list(dict.fromkeys((*two, *rest)))[:_MOST_CANDIDATES]
         likely = [c for c in self._line.candidates if c.probability >= _LEAST_PROBABILITY and c.latex.strip()]
         return [c.latex for c in likely[:_MOST_CANDIDATES]]
 
@@ -244,7 +266,7 @@ class LineEditor(QWidget):
             button.setVisible(number < len(offered) and len(offered) > 1)
             if number < len(offered):
                 latex = offered[number]
-                icon = self._icon(f"{number + 1}", latex, f"{chances[latex]:.0%}")
+                icon = self._icon(f"{number + 1}", latex, f"{chances.get(latex, 0.0):.0%}")
                 button.setIcon(QIcon(icon))
                 button.setIconSize(icon.deviceIndependentSize().toSize())
                 button.setAccessibleName(
@@ -252,7 +274,7 @@ class LineEditor(QWidget):
                         "Reading {number}: {latex}, {chances}",
                         number=number + 1,
                         latex=plain(tidy(latex)),
-                        chances=f"{chances[latex]:.0%}",
+                        chances=f"{chances.get(latex, 0.0):.0%}",
                     )
                 )
                 button.setToolTip(tr("Take this reading (key {number})", number=number + 1))

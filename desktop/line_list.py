@@ -31,7 +31,7 @@ from desktop.doubts import Doubt, symbol_at
 from desktop.glyphs import WHITE, paint_glyph
 from desktop.language import tr
 from desktop.line_drag import RowDrag
-from desktop.line_rows import LINE_ROLE, ClaimOf, LineRow, LineRows
+from desktop.line_rows import LINE_ROLE, ClaimOf, LineRow, LineRows, by_hand_words
 from desktop.maths import MathsError, typeset
 from desktop.maths_picture import paint_maths
 from desktop.reveal import Reveal
@@ -223,6 +223,8 @@ class _RowPainter(QStyledItemDelegate):
 def _state_words(row: LineRow) -> str:
     if row.line.struck_out:
         return tr("struck out")
+    if row.line.other_by_hand:
+        return by_hand_words(row.line)
     if row.line.state is State.DOUBTFUL:
         return tr("doubtful reading ({probability})", probability=f"{row.line.probability:.0%}")
     return tr(STATE_WORDS[row.line.state])

@@ -24,7 +24,7 @@ from desktop.typed_page import is_typed
 from desktop.verdict_style import VerdictStyle
 from desktop.wording import heading
 
-__all__ = ["LINE_ROLE", "ClaimOf", "LineRow", "LineRows"]
+__all__ = ["LINE_ROLE", "ClaimOf", "LineRow", "LineRows", "by_hand_words"]
 
 ClaimOf = Callable[[Document, int], Claim | None]
 """What is known of a line that is taken as a claim for all values; None for any other line."""
@@ -159,6 +159,15 @@ class LineRows(QAbstractListModel):
         return self._crops[line.box]
 
 
+def by_hand_words(line: DeskLine) -> str:
+    """What the confirmed lines of the same hand say against the reading; empty where they say nothing."""
+    if not line.other_by_hand:
+        return ""
+    if line.latex == line.other_by_hand:
+        return tr("reads otherwise by the hand of the confirmed lines")
+    return tr("may read otherwise by the hand of the confirmed lines")
+
+
 def _no_claim(document: Document, index: int) -> Claim | None:
     return None
 
@@ -167,7 +176,7 @@ def _spoken(row: LineRow) -> str:
     parts = [
         tr("Line {number}", number=row.number),
         plain(tidy(row.line.latex)) or tr("not read"),
-        tr(STATE_WORDS[row.line.state]),
+        by_hand_words(row.line) or tr(STATE_WORDS[row.line.state]),
     ]
     if row.style is not None:
         parts.append(row.style.word)

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 from PySide6.QtGui import QImage
 
+from desktop.desk_line import Lines
 from desktop.document import Document
 from desktop.standing import Standing
 from desktop.typed_page import is_typed
 from recognition.result import Candidate
 
-__all__ = ["FoundAgain", "Lay", "ReadAgain", "pixels_of", "places_of", "was_turned_by_hand"]
+__all__ = ["FoundAgain", "FoundCrops", "Lay", "ReadAgain", "pixels_of", "places_of", "was_turned_by_hand"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +32,15 @@ class FoundAgain:
             self.document.size = self.found.size
             self.document.turns = (self.document.turns + self.found.turns) % 4
         self.document.take_found(self.found.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class FoundCrops:
+    """A page, and what the reader reads of each line that was found on it."""
+
+    document: Document
+    lines: Lines
+    crops: Sequence[object]
 
 
 @dataclass(frozen=True, slots=True)

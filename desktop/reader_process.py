@@ -20,6 +20,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from desktop.hand_pages import HandPage, Weighed
 from desktop.language import tr
 from desktop.maths import laid_out_of, take_laid_out
 from desktop.memory import give_back_memory, keep_large_blocks_apart
@@ -80,6 +81,12 @@ class ReaderProcess(PageReader):
         candidates, laid_out = answer
         take_laid_out(laid_out)
         return list(candidates)
+
+    def weigh(self, pages: Sequence[HandPage], *, tick: Tick = no_tick) -> list[Weighed]:
+        (answer,) = self._ask("weigh", (tuple(pages),), tick)
+        weighed, laid_out = answer
+        take_laid_out(laid_out)
+        return list(weighed)
 
     def close(self) -> None:
         """End the process."""
@@ -251,6 +258,9 @@ class _Served:
             yield found
         elif what == "load":
             self._reader.load()
+        elif what == "weigh":
+            weighed = self._reader.weigh(arguments[0], tick=tick)
+            yield weighed, laid_out_of([c.latex for page in weighed for line in page.candidates for c in line])
         else:
             candidates = self._reader.load().read(arguments[0], tick=tick)
             yield candidates, laid_out_of([c.latex for of_line in candidates for c in of_line])

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from desktop.desk_line import DeskLine
 from desktop.document import Document
+from desktop.hand_pages import HandPage, HandStudies, Weighed
 from desktop.language import tr, tr_later
 from recognition.page_letters import with_page_letters
 from recognition.result import Candidate, Tick, no_tick
@@ -53,6 +54,7 @@ class PageReader:
         self._threads = threads
         self._reader: NeuralReader | None = None
         self._lock = threading.Lock()
+        self._studies = HandStudies()
 
     def find(self, path: str | os.PathLike[str], *, tick: Tick = no_tick) -> Iterator[FoundDocument]:
         """Open a photo, scan, PDF or InkML file and find the lines of each page.
@@ -102,6 +104,10 @@ class PageReader:
         for index, of_line in zip(wanted, read, strict=True):
             candidates[index] = of_line
         return with_page_letters(candidates)
+
+    def weigh(self, pages: Sequence[HandPage], *, tick: Tick = no_tick) -> list[Weighed]:
+        """Weigh lines by the confirmed ones of the same hand; no thread but one may be in here."""
+        return self._studies.weigh(pages, self.load(), tick=tick)
 
     def load(self) -> NeuralReader:
         """The reader, loaded once."""

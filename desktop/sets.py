@@ -49,6 +49,7 @@ class Sets(QObject):
         self._jobs = Jobs(self)
         self._shown: Document | None = None
         self._closing = False
+        desk.hands.picture_of = self.picture_of
         desk.document_added.connect(self._on_added)
         desk.document_removed.connect(self._on_removed)
         desk.activated.connect(self._on_activated)

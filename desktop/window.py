@@ -292,6 +292,7 @@ class Window(FileWindow):
 
     @Slot(int)
     def _on_line_chosen(self, index: int) -> None:
+        self._desk.hands.look_at(self._document, index)
         self._keep_edit()
         self.editor.show_line(index, self.chosen_line)
         self.verdicts.show_card()

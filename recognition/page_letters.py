@@ -15,12 +15,14 @@ from typing import Final
 
 from recognition.result import Candidate
 
-__all__ = ["LETTERS", "with_page_letters"]
+__all__ = ["LEAST_LINES", "LETTERS", "with_page_letters"]
 
 LETTERS: Final = frozenset(
     [*string.ascii_letters, r"\alpha", r"\beta", r"\gamma", r"\Delta", r"\theta", r"\lambda", r"\mu", r"\pi", r"\sigma",
      r"\phi", r"\omega"]
 )  # fmt: skip
+LEAST_LINES: Final = 2
+"""Confirmed lines of a hand; fewer say nothing of it (`recognition/reader/same_hand.py`)."""
 _FEWEST: Final = 3  # lines; fewer say nothing about a page
 
 

@@ -17,7 +17,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.page_letters import LETTERS
+from recognition.page_letters import LEAST_LINES, LETTERS
 from recognition.reader.tokens import is_valid
 from recognition.result import Candidate
 
@@ -25,9 +25,8 @@ __all__ = ["Hand", "LineStudy", "letter_evidence", "reweighed"]
 
 Floats = NDArray[np.float32]
 
-LEAST_LINES: Final = 2
 LEAST_SIGNS: Final = 12
-"""Fewer confirmed signs than these say nothing."""
+"""Fewer confirmed signs than these say nothing, as do fewer lines than `LEAST_LINES`."""
 MOST_STRANGE: Final = 0.2
 """Share of the confirmed signs that occurred just once, above which the next line will hold many that were not
 confirmed (Good 1953). Lines of one working have 0.06 (median), lines that have nothing to do with each other 0.16 to
@@ -139,6 +138,8 @@ def reweighed(candidates: Sequence[Candidate], study: LineStudy, hand: Hand | No
         weights[latex] = best.probability * math.exp(min(change, 30.0))
     total, share = sum(weights.values()), sum(candidate.probability for candidate in candidates)
     order = sorted(known, key=lambda latex: -weights[latex])[:_MOST]
+    if best.latex not in order:
+        order[-1] = best.latex  # what was read stays at hand
     scale = share / total if total > 0 else 0.0
     return tuple(replace(known[latex], probability=weights[latex] * scale) for latex in order)
 

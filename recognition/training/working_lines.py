@@ -121,11 +121,14 @@ def page_of_working(
 
 
 def pages_of_working(
-    hands: Sequence[WriterHand], texts: Sequence[str], count: int, seed: int
+    hands: Sequence[WriterHand], texts: Sequence[str], count: int, seed: int, *, a_page: tuple[int, int] = (4, 9)
 ) -> Iterator[PageOfWorking]:
     """Pages with `count` lines in all, one writer after the other; the same seed gives the same pages.
 
     Writers with few symbols write no pages; theirs stand in where another never wrote a symbol.
+
+    Args:
+        a_page: fewest and most lines that a page is to have; those that run off it are left out.
     """
     rng = random.Random(seed)
     source = school_lines(rng, texts)
@@ -137,7 +140,7 @@ def pages_of_working(
         letters = [rng.choice(_LETTERS) for _ in range(rng.choices((1, 2, 3), (50, 35, 15))[0])]
         bank = one_hand(writer, hands, rng)
         wanted: list[tuple[tuple[str, ...], str]] = []
-        most = min(rng.randint(4, 9), count - made)
+        most = min(rng.randint(*a_page), count - made)
         while len(wanted) < most:
             line = _with_letters(next(source), letters, rng)
             if _can_be_set(line[0], bank):
@@ -268,12 +271,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--texts", type=Path, help="written lines, one a line (xz); without them all lines are random")
     parser.add_argument("--count", type=int, default=500)
     parser.add_argument("--seed", type=int, default=100_000)
+    parser.add_argument("--a-page", type=int, nargs=2, default=(4, 9), help="fewest and most lines of a page")
     parser.add_argument("--models", type=Path, default=MODEL_FOLDER, help="weights to measure (the shipped ones)")
     parser.add_argument("--out", type=Path, help="keep the crops in this folder")
     options = parser.parse_args(arguments)
     with lzma.open(options.ink, "rt", encoding="utf-8") as lines:
         hands = writer_hands(map(json.loads, lines))
-    pages = pages_of_working(hands, _texts(options.texts), options.count, options.seed)
+    pages = pages_of_working(hands, _texts(options.texts), options.count, options.seed, a_page=tuple(options.a_page))
     report = _measure(pages, NeuralReader.load(options.models), options.out)
     print(json.dumps({"ink": options.ink.name, "seed": options.seed, **report}, indent=1))
     return 0
