@@ -44,8 +44,7 @@ class LineCommands(QObject):
             return
         chosen = self._window.list.chosen
         if 0 <= chosen < len(document.lines):
-            x, y, w, h = document.lines[chosen].box
-            box = QRectF(x, y + 1.3 * h, w, h)
+            box = _free_box(document, chosen)
         else:
             width, height = document.size
             box = QRectF(width * 0.1, height * 0.1, width * 0.6, height * 0.05)
@@ -139,3 +138,14 @@ class LineCommands(QObject):
             corrections.redraw(document, chosen, tool.box)
         else:
             corrections.split(document, chosen, tool.cut)
+
+
+def _free_box(document: Document, chosen: int) -> QRectF:
+    """A box under the chosen line where no other line stands, else under the lowest line, within the page."""
+    x, y, w, h = document.lines[chosen].box
+    others = [QRectF(*line.box) for n, line in enumerate(document.lines) if n != chosen]
+    box = QRectF(x, y + 1.3 * h, w, h)
+    if any(other.intersects(box) for other in others):
+        box.moveTop(max(other.bottom() for other in [*others, QRectF(x, y, w, h)]) + 0.3 * h)
+    box.moveTop(max(0.0, min(box.top(), document.size[1] - h)))
+    return box
