@@ -65,25 +65,33 @@ class HandStudies:
 
         cut = [_missing_crops(page) for page in pages]
         lines = [
-            (line, line.crop if line.crop is not None else found.get(number))
-            for page, found in zip(pages, cut, strict=True) for number, line in enumerate(page.lines)
+            [(line, line.crop if line.crop is not None else found.get(number))
+             for number, line in enumerate(page.lines)]
+            for page, found in zip(pages, cut, strict=True)
         ]  # fmt: skip
-        done = 0
+        done, every = 0, sum(map(len, lines))
 
         def studied(crop: Any, latex: str) -> LineStudy | None:
             nonlocal done
-            tick(done, len(lines))
+            tick(done, every)
             done += 1
             return None if crop is None else self._study(reader, crop, latex)
 
-        confirmed = [studied(crop, line.confirmed) for line, crop in lines if line.confirmed is not None]
-        hand = Hand.of([study for study in confirmed if study is not None])
-        weighed: list[tuple[Candidate, ...]] = []
-        for line, crop in lines:
-            study = studied(crop, line.candidates[0].latex) if hand is not None and line.candidates else None
-            weighed.append(line.candidates if study is None else reweighed(line.candidates, study, hand))
-        each = iter(weighed)
-        return [Weighed(tuple(next(each) for _ in page.lines), found) for page, found in zip(pages, cut, strict=True)]
+        told = [
+            [study for line, crop in page if line.confirmed is not None
+             if (study := studied(crop, line.confirmed)) is not None]
+            for page in lines
+        ]  # fmt: skip
+        hand = Hand.of([study for of_page in told for study in of_page])
+        out = []
+        for page, of_page, found in zip(lines, told, cut, strict=True):
+            here = None if hand is None else hand.for_page(of_page)
+            weighed: list[tuple[Candidate, ...]] = []
+            for line, crop in page:
+                study = studied(crop, line.candidates[0].latex) if here is not None and line.candidates else None
+                weighed.append(line.candidates if study is None else reweighed(line.candidates, study, here))
+            out.append(Weighed(tuple(weighed), found))
+        return out
 
     def _study(self, reader: NeuralReader, crop: Any, latex: str) -> LineStudy | None:
         key = (_print_of(crop), latex)

@@ -65,30 +65,42 @@ class LineStudy:
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """Confirmed signs of one hand: their tokens and looks, looks less their mean and of length 1."""
+    """Confirmed signs of one hand: their tokens and looks, looks less their mean and of length 1.
+
+    on_page: the signs confirmed on the page that is weighed, which alone tell of its letters; None for all.
+    """
 
     lines: int
     tokens: tuple[str, ...]
     looks: Floats
     middle: Floats
+    on_page: tuple[str, ...] | None = None
 
     @classmethod
     def of(cls, confirmed: Sequence[LineStudy]) -> Hand | None:
         """Learn from studies of confirmed readings; None where these say too little of the other lines."""
-        tokens = [token for study in confirmed for token, sign in zip(study.tokens, study.is_sign, strict=True) if sign]
+        tokens = _signs(confirmed)
         if len(confirmed) < LEAST_LINES or len(tokens) < LEAST_SIGNS:
             return None
         if sum(count == 1 for count in Counter(tokens).values()) > MOST_STRANGE * len(tokens):
             return None
         looks = np.concatenate([study.looks[study.is_sign] for study in confirmed]).astype(np.float32)
         middle = looks.mean(axis=0)
-        return cls(len(confirmed), tuple(tokens), _unit(looks - middle), middle)
+        return cls(len(confirmed), tokens, _unit(looks - middle), middle)
+
+    def for_page(self, confirmed: Sequence[LineStudy]) -> Hand:
+        """The same hand on a page of which these lines are confirmed: other pages have other letters."""
+        return replace(self, on_page=_signs(confirmed))
 
     def likeness(self, looks: Floats) -> dict[str, Floats]:
         """For each confirmed token how like its nearest example each look is (cosine)."""
         near = _unit(looks - self.middle) @ self.looks.T
         own = np.array(self.tokens)
         return {token: near[:, own == token].max(axis=1) for token in dict.fromkeys(self.tokens)}
+
+
+def _signs(studies: Sequence[LineStudy]) -> tuple[str, ...]:
+    return tuple(token for study in studies for token, sign in zip(study.tokens, study.is_sign, strict=True) if sign)
 
 
 def letter_evidence(counts: Counter[str]) -> dict[str, float]:
@@ -147,7 +159,7 @@ def reweighed(candidates: Sequence[Candidate], study: LineStudy, hand: Hand | No
 def _gains(study: LineStudy, hand: Hand) -> list[dict[str, float]]:
     """For each place the rivals of its token and the nats that each would gain, network and hand together."""
     counts = Counter(hand.tokens)
-    letters = letter_evidence(counts)
+    letters = letter_evidence(Counter(hand.tokens if hand.on_page is None else hand.on_page))
     likeness = hand.likeness(study.looks)
     ids = {token: number for number, token in enumerate(study.vocabulary)}
     out: list[dict[str, float]] = []

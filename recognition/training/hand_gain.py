@@ -74,10 +74,16 @@ def gain(
             order = writers[name] if by_page else rng.sample(writers[name], len(writers[name]))
             known = [line for line in order if line.as_written is not None][:confirmed]
             hand = Hand.of([line.as_written for line in known if line.as_written is not None])
+
+            def here(line: StudiedLine, known: list[StudiedLine] = known, hand: Hand | None = hand) -> Hand | None:
+                if hand is None or line.page is None:
+                    return hand
+                return hand.for_page([k.as_written for k in known if k.page == line.page and k.as_written is not None])
+
             for line in order:
                 if any(line is one for one in known):
                     continue
-                new = line.candidates if line.as_read is None else reweighed(line.candidates, line.as_read, hand)
+                new = line.candidates if line.as_read is None else reweighed(line.candidates, line.as_read, here(line))
                 was, is_now = (bool(c) and c[0].latex == line.truth for c in (line.candidates, new))
                 count, before, after = count + 1, before + was, after + is_now
                 five_before += any(c.latex == line.truth for c in line.candidates)

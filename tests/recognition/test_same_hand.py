@@ -69,6 +69,32 @@ def test_letters_of_the_page_weigh_on_a_strange_letter():
     assert reweighed([_candidate("z x")], study, Hand.of(CONFIRMED))[0].latex == "2 x"
 
 
+def test_letters_of_another_page_say_nothing_of_this_one():
+    # One hand on two pages: signs are made alike on both, but the letters of the other page are not awaited here.
+    hand = Hand.of(CONFIRMED)
+    study = _study("z x", rivals={0: ("2", -0.6)})
+    looks = study.looks.copy()
+    looks[0] = (SHAPES["2"] + 0.3 * SHAPES["z"]) / np.linalg.norm(SHAPES["2"] + 0.3 * SHAPES["z"])
+    study = LineStudy(study.tokens, study.is_sign, study.spread, looks, VOCABULARY)
+    known = _gain_of("2", study, hand.for_page(CONFIRMED))
+    assert known == _gain_of("2", study, hand)
+    assert _gain_of("2", study, hand.for_page([])) < known  # nothing says that z is strange here
+    likeness = hand.for_page([]).likeness(looks)
+    assert all(np.array_equal(likeness[token], near) for token, near in hand.likeness(looks).items())
+
+
+def _gain_of(token, study, hand):
+    read = reweighed([_candidate("z x", 0.5), _candidate("2 x", 0.1)], study, hand)
+    return next(candidate.probability for candidate in read if candidate.latex == "2 x")
+
+
+def test_what_was_read_stays_among_the_five():
+    rivals = [_candidate(f"x + {token}", 0.1) for token in ("7", "2", "z", "x")]
+    study = _study("x + 1 1", looks_like="x + 7 7", rivals={2: ("7", -1.0), 3: ("7", -1.0)})
+    read = reweighed([_candidate("x + 1 1", 0.001), *rivals], study, Hand.of(CONFIRMED))
+    assert len(read) == 5 and "x + 1 1" in [candidate.latex for candidate in read]
+
+
 def test_evidence_of_letters_by_hand():
     # 9 x and 1 y: once-seen letters 1, so the share of new ones is (1 + 0.5) / (10 + 1) = 0.1364.
     evidence = letter_evidence(Counter({"x": 9, "y": 1, "7": 30}))
