@@ -12,11 +12,15 @@ from numpy.typing import NDArray
 
 __all__ = [
     "find_root", "join_contained", "join_enclosed", "join_fractions", "join_touching_fractions",
-    "rejoin_at_fractions",
+    "rejoin_at_fractions", "rejoin_within",
 ]  # fmt: skip
 
 _FRACTION = 3.0
 """Letter heights; a fraction whose bar was not found is narrower."""
+_WITHIN = 0.65
+"""Share of a row's height that lies at the height of another row beside it, from which on the two are one."""
+_SCRAP, _END = 8.0, 3.0
+"""Letter heights; marks that fell out of a row, and out of an end of it, are no wider together."""
 
 
 def join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> None:
@@ -148,6 +152,35 @@ def _broke_at_fraction(one: NDArray[np.float64], two: NDArray[np.float64], lette
         abs(level[0] - level[1]) < 0.5 * letter and apart[1] - apart[0] < 2.4 * letter
         and apart[0] < middle < apart[1]
     )  # fmt: skip
+
+
+def rejoin_within(boxes: NDArray[np.float64], clusters: list[list[int]], letter: float) -> list[list[int]]:
+    """Put marks that were taken for a row of their own back into the row at whose height they stand."""
+    rows = sorted(map(list, clusters), key=len)
+    while pair := next(
+        ((short, long) for short, long in combinations(range(len(rows)), 2)
+         if _stands_within(boxes[rows[short]], boxes[rows[long]], letter)), None,
+    ):  # fmt: skip
+        rows[pair[1]] += rows[pair[0]]
+        del rows[pair[0]]
+        rows.sort(key=len)
+    return rows
+
+
+def _stands_within(short: NDArray[np.float64], long: NDArray[np.float64], letter: float) -> bool:
+    """Do a few marks stand between the ends of a row, and at the height of what is near them of it?"""
+    left, top = map(float, short[:, :2].min(axis=0))
+    right, bottom = map(float, short[:, 2:].max(axis=0))
+    middle = (left + right) / 2
+    flanked = bool((long[:, 2] < left + 0.3 * letter).any() and (long[:, 0] > right - 0.3 * letter).any())
+    widest = (_SCRAP if flanked else _END) * letter
+    if right - left > widest or not float(long[:, 0].min()) < middle < float(long[:, 2].max()):
+        return False  # a row of its own, or working at the side
+    near = long[(long[:, 2] > left - 1.5 * letter) & (long[:, 0] < right + 1.5 * letter)]
+    if not len(near):
+        return False
+    shared = min(bottom, float(near[:, 3].max())) - max(top, float(near[:, 1].min()))
+    return bool(shared > _WITHIN * (bottom - top))
 
 
 def find_root(parent: list[int], i: int) -> int:

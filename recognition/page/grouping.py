@@ -15,6 +15,7 @@ from recognition.page.fractions import (
     join_fractions,
     join_touching_fractions,
     rejoin_at_fractions,
+    rejoin_within,
 )
 from recognition.page.gutters import split_at_gutters
 from recognition.page.pieces import Pieces, outline
@@ -178,6 +179,7 @@ def _grouped(
     sides = np.array([block.box for block in blocks]).reshape(-1, 4)
     _attach(blocks, sides, clusters, small, letter)
     clusters = rejoin_at_fractions(sides, _absorbed(blocks, sides, clusters, letter), letter)
+    clusters = rejoin_within(sides, clusters, letter)
     return [
         sorted(member for block in cluster for member in blocks[block].members)
         for cluster in clusters
