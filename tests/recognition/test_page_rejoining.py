@@ -1,6 +1,8 @@
-"""Rows that were taken apart, by the boxes of their marks: what belongs together, and what must stay a row of its own."""
+"""Rows that were taken apart, by the boxes of their marks: what belongs together, and what stays a row of its own."""
 
 from __future__ import annotations
+
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -15,7 +17,7 @@ FRACTION = [(60, 80, 80, 105), (55, 112, 90, 116), (60, 120, 80, 150)]  # its fo
 def rejoined(*rows: list[tuple[int, int, int, int]]) -> list[set[int]]:
     boxes = np.array([box for row in rows for box in row], np.float64)
     ends = np.cumsum([0, *map(len, rows)])
-    clusters = [list(range(first, last)) for first, last in zip(ends, ends[1:], strict=False)]
+    clusters = [list(range(first, last)) for first, last in pairwise(ends)]
     return sorted((set(row) for row in rejoin_within(boxes, clusters, LETTER)), key=min)
 
 
