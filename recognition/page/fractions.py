@@ -19,8 +19,9 @@ _FRACTION = 3.0
 """Letter heights; a fraction whose bar was not found is narrower."""
 _WITHIN = 0.65
 """Share of a row's height that lies at the height of another row beside it, from which on the two are one."""
-_SCRAP, _END = 8.0, 3.0
-"""Letter heights; marks that fell out of a row, and out of an end of it, are no wider together."""
+_SCRAP, _END, _ASIDE = 8.0, 4.0, 4.0
+"""Letter heights; marks that fell out of a row, and out of an end of it, are no wider together. How far aside the row
+shows how high it is."""
 
 
 def join_contained(boxes: NDArray[np.float64], letter: float, parent: list[int]) -> None:
@@ -171,12 +172,11 @@ def _stands_within(short: NDArray[np.float64], long: NDArray[np.float64], letter
     """Do a few marks stand between the ends of a row, and at the height of what is near them of it?"""
     left, top = map(float, short[:, :2].min(axis=0))
     right, bottom = map(float, short[:, 2:].max(axis=0))
-    middle = (left + right) / 2
     flanked = bool((long[:, 2] < left + 0.3 * letter).any() and (long[:, 0] > right - 0.3 * letter).any())
-    widest = (_SCRAP if flanked else _END) * letter
-    if right - left > widest or not float(long[:, 0].min()) < middle < float(long[:, 2].max()):
+    past = max(float(long[:, 0].min()) - left, right - float(long[:, 2].max()))
+    if right - left > (_SCRAP if flanked else _END) * letter or past > 0.5 * letter:
         return False  # a row of its own, or working at the side
-    near = long[(long[:, 2] > left - 1.5 * letter) & (long[:, 0] < right + 1.5 * letter)]
+    near = long[(long[:, 2] > left - _ASIDE * letter) & (long[:, 0] < right + _ASIDE * letter)]
     if not len(near):
         return False
     shared = min(bottom, float(near[:, 3].max())) - max(top, float(near[:, 1].min()))

@@ -22,6 +22,10 @@ _SHARED: Final = 0.3  # of the best claim: more than one token with such a claim
 _UNCLAIMED: Final = 1e-9  # ink that no token looked at: a blot, a stray of the next line
 _UNSEEN: Final = 0.1  # of a token's attention: ink that none looked at more than so was left out of the reading
 _TALL: Final = 16.0  # px: lower ink may be a bar, a dot or a part of a sign that attention passes over
+_FAR: Final = 52.0  # px from the middle of each token's attention: ink there is read by none, though it touches a sign
+_UNLOOKED: Final = 0.03  # of any token's attention in a cell of such ink
+_MUCH: Final = 300.0  # px of such ink in one component, as tall as _HIGH: less may be the end of a bar or a flourish
+_HIGH: Final = 24.0  # px
 _BESIDE: Final = 12.0  # px between struck signs that are reported as one
 _NEAR: Final = 18.0  # px: how far the middle of attention may miss its sign
 _UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
@@ -103,9 +107,11 @@ def left_out(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float3
     Returns:
         From left to right, neighbours joined; shape (n, 4).
     """
-    unseen = _is_left_out(pieces, attention[drawn(tokens)])
+    looked = attention[drawn(tokens)]
+    unseen = _is_left_out(pieces, looked)
     low, high = _components(pieces)
     boxes = np.concatenate([low, high], axis=1)[unseen]
+    boxes = np.concatenate([boxes, _far_from_all(pieces, looked, ~unseen)])
     joined: list[NDArray[np.float64]] = []
     for box in boxes[np.argsort(boxes[:, 0], kind="stable")]:
         if joined and box[0] - joined[-1][2] < _BESIDE:
@@ -127,6 +133,25 @@ def _is_left_out(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.b
     low, high = _components(pieces)
     tall = (high - low)[:, 1] >= _TALL
     return np.asarray(tall & (most.max(axis=1, initial=0.0) < _UNSEEN), np.bool_)
+
+
+def _far_from_all(pieces: Pieces, attention: NDArray[np.float32], among: NDArray[np.bool_]) -> Bounds:
+    """Bounds of much ink, in each component of `among`, that is far from where any token looked: a struck sign whose
+    strike touches one that is read."""
+    if not len(attention):
+        return np.zeros((0, 4))
+    weight = attention[:, pieces.cell].astype(np.float64) ** 2 * np.sqrt(pieces.area)
+    weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-12)
+    centre = (pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2
+    distance = np.linalg.norm(centre[:, None] - weight @ centre, axis=2).min(axis=1)
+    far = (distance > _FAR) & (attention[:, pieces.cell].max(axis=0) < _UNLOOKED) & among[pieces.component]
+    out = []
+    for component in np.unique(pieces.component[far]):
+        own = far & (pieces.component == component)
+        box = _union(pieces.bounds[own])
+        if pieces.area[own].sum() >= _MUCH and box[3] - box[1] >= _HIGH:
+            out.append(box)
+    return np.array(out).reshape(-1, 4)
 
 
 def bounds_in_shares(pixels: NDArray[np.uint8], tokens: Sequence[str]) -> Bounds:
