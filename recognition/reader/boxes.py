@@ -136,8 +136,10 @@ def _is_left_out(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.b
 
 
 def _far_from_all(pieces: Pieces, attention: NDArray[np.float32], among: NDArray[np.bool_]) -> Bounds:
-    """Bounds of much ink, in each component of `among`, that is far from where any token looked: a struck sign whose
-    strike touches one that is read."""
+    """Bounds of much ink far from where any token looked, in each component of `among`.
+
+    It is a struck sign whose strike touches one that is read.
+    """
     if not len(attention):
         return np.zeros((0, 4))
     weight = attention[:, pieces.cell].astype(np.float64) ** 2 * np.sqrt(pieces.area)

@@ -306,6 +306,24 @@ def test_ink_that_no_token_explains_is_reported_and_widens_no_box():
     assert left_out(pieces, ["1", "x", "l"], seen).shape == (0, 4)
 
 
+def test_a_struck_sign_whose_strike_touches_a_read_one_is_reported():
+    pixels = np.zeros((64, 192), np.uint8)
+    pixels[12:52, 8:14] = 255  # a sign that is read
+    pixels[12:52, 112:144] = 255  # a scribble
+    pixels[30:33, 10:140] = 255  # its strike, too long
+    pieces = cut_ink(pixels, columns=12, cell=16)
+    attention = np.zeros((1, 48), np.float32)
+    attention[0, [0, 12, 24, 36]] = 0.25
+    (found,) = left_out(pieces, ["1"], attention).tolist()
+    assert found[0] < 112 and found[2] == 144 and (found[1], found[3]) == (12, 52)
+    both = np.concatenate([attention, np.zeros((1, 48), np.float32)])
+    both[1, [7, 8, 19, 20, 31, 32]] = 1 / 6
+    assert left_out(pieces, ["1", "x"], both).shape == (0, 4)
+    pixels[12:52, 112:144] = 0
+    pixels[26:37, 112:144] = 255  # as low as the end of a bar
+    assert left_out(cut_ink(pixels, columns=12, cell=16), ["1"], attention).shape == (0, 4)
+
+
 def test_neighbouring_struck_signs_are_one_place():
     pixels = np.zeros((32, 96), np.uint8)
     for left in (4, 30, 38, 80):
