@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from checker.coefficients import NAMES, discriminant_of
 from checker.knowledge import names_function
-from checker.outcome import Known, Outcome, undecided
+from checker.outcome import Known, Outcome, undecided, unknowns_of
 from checker.putting_in import implicit, inverse_of, is_subject, line_of, worked_out, worked_out_in
 from checker.relations import compare_relations
 from checker.substitution import substituted
@@ -31,7 +31,6 @@ from checker.value_steps import compare_values
 
 __all__ = ["claimed_value", "introduces", "judged_alone", "judged_claim", "restricts_nothing", "set_to_nought"]
 
-_CONSTANTS = frozenset({"pi", "i"})
 _EQUAL = frozenset({"=", "\\equiv", "\\approx"})
 _ONE = Number((0, 0), Fraction(1), "1")
 _CONDITION = "Taken as a condition from here on."
@@ -123,7 +122,7 @@ def _of_discriminant(statement: Statement, known: Known) -> tuple[Outcome, int |
     if not values or not isinstance(statement, Relation) or not _is_nought(statement.right):
         return None
     value = substituted(discriminant_of(), values)
-    free = _free(value, known)
+    free = unknowns_of(value, known)
     if not free or letters(statement.left) != free:
         return None
     if compare_values(value, statement.left, known).kind != "follows":
@@ -206,7 +205,7 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
     before = value
     for at, one in enumerate(rest):
         following = worked_out(one, known.knowledge)
-        free = _free(before, known) - known.knowledge.values
+        free = unknowns_of(before, known) - known.knowledge.values
         outcome = compare_values(before, following, known)
         if outcome.kind == "follows":
             before = following
@@ -215,7 +214,7 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
             if at:
                 return Outcome("follows", f"Then it is set equal to {to_latex(one)}.")
             return Outcome("follows", _CONDITION, is_soft=True)
-        new = _free(following, known) - free
+        new = unknowns_of(following, known) - free
         if outcome.kind == "slip" and new and not (len(new) == 1 and _is_indefinite(subject)):
             return undecided("A letter is new on this line; it is not known what it stands for.", is_soft=True)
         if outcome.kind == "slip" and at == 0:
@@ -228,11 +227,6 @@ def _linked(subject: Node, value: Node, rest: Sequence[Node], known: Known) -> O
 
 def _is_indefinite(node: Node) -> bool:
     return isinstance(node, Function) and node.name == "int" and len(node.arguments) == 2
-
-
-def _free(node: Node, known: Known) -> frozenset[str]:
-    return letters(node) - _CONSTANTS - ({"e"} if known.euler else set())
-
 
 
 def _integrated(members: tuple[Node, ...], earlier: Earlier, known: Known) -> tuple[Outcome, int | None] | None:
@@ -252,7 +246,7 @@ def _integrated(members: tuple[Node, ...], earlier: Earlier, known: Known) -> tu
         rate_of_written = Function(subject.span, "deriv", (written, by, _ONE))
         derived = worked_out(rate_of_written, known.knowledge)
         outcome = compare_values(worked_out(given, known.knowledge), derived, known)
-        new = _free(written, known) - _free(given, known) - {by.name}
+        new = unknowns_of(written, known) - unknowns_of(given, known) - {by.name}
         match outcome.kind:
             case "follows":
                 missing = "" if new else "A constant of integration may be missing."

@@ -39,7 +39,7 @@ def judged_by_solutions(equations: Sequence[Relation], after: Statement, known: 
     names = frozenset().union(*(letters(equation) for equation in equations)) - _CONSTANTS
     if known.euler:
         names -= {"e"}
-    told = letters(after) - _CONSTANTS - ({"e"} if known.euler else set())
+    told = unknowns_of(after, known)
     if not told or not told <= names:
         return None
     points = common_solutions(equations, known)
@@ -100,7 +100,6 @@ def _plain(node: Node, known: Known) -> Node:
     """A rational value as one fraction, any other as it was found."""
     value = Evaluator({}, euler=known.euler).value(node)
     return parse_expression(fraction_latex(value)) if isinstance(value, Fraction) else node
-
 
 
 def _solved(equations: list[Relation], known: Known) -> list[Point] | None:

@@ -117,8 +117,6 @@ def _has_numbers(equation: Relation) -> bool:
     return False
 
 
-
-
 def _has_fewer_letters(statement: Statement, names: frozenset[str], known: Known) -> bool:
     """2x = 8 or 0 = 2 where x and y are looked for; or x = 4, y = 3 at once."""
     if isinstance(statement, System):

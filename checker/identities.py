@@ -10,7 +10,7 @@ from checker.budget import OutOfTimeError
 from checker.equality import equal, points_for
 from checker.forms import is_open_bracket
 from checker.numeric import Evaluator, UnsureError, difference, is_near_zero
-from checker.outcome import Known, point_text, witness_json
+from checker.outcome import Known, point_text, unknowns_of, witness_json
 from checker.polynomial import ONE, Poly, TooLargeError, is_constant, letters_in, multiply, power
 from checker.regions import needed_for, where_equal
 from checker.ring import Ring, UndefinedError, UnsupportedError, in_ring
@@ -22,7 +22,6 @@ from checker.written import polynomial_latex
 
 __all__ = ["Identity", "claimed", "examined"]
 
-_CONSTANTS = frozenset({"i", "pi"})
 _MOST_TERMS = 8  # told of one side
 _MOST_CONDITIONS = 5
 _ENOUGH = 6  # points that agree
@@ -98,7 +97,7 @@ def examined(left: Node, right: Node, known: Known) -> Identity:
 
 
 def _unknowns(left: Node, right: Node, known: Known) -> frozenset[str]:
-    return (letters(left) | letters(right)) - _CONSTANTS - ({"e"} if known.euler else set())
+    return unknowns_of(left, known) | unknowns_of(right, known)
 
 
 # where it is true

@@ -36,7 +36,6 @@ def parts_of_line(statement: Statement) -> tuple[Statement, ...]:
     return (statement,)
 
 
-
 def is_boundary(first: Statement, second: Statement, known: Known) -> bool:
     """(x-5)(x+3) = 0 or x = 5, -3 after (x-5)(x+3) > 0."""
     if not isinstance(first, Relation) or first.operator not in ("<", ">", "\\le", "\\ge"):

@@ -141,7 +141,6 @@ def _by_accuracy(exact: Value, written: Node, known: Known) -> Outcome | None:
     return Outcome("slip", f"To {known.accuracy.words} the value is {told}.", {})
 
 
-
 def _between_signs(
     first: Statement, decimals: Sequence[tuple[Fraction, int]], name: str, known: Known
 ) -> Outcome | None:

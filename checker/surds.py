@@ -49,7 +49,6 @@ def simplest_surds(node: Node) -> Found:
     return True, ""
 
 
-
 def _has_power(root: Root) -> bool:
     radicand = unsigned(root.radicand)
     if not isinstance(radicand, Number):

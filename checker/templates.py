@@ -50,7 +50,6 @@ def put_into_formula(before: Statement, after: Statement, known: Known) -> Outco
     return Outcome("follows", f"With {told} put in.")
 
 
-
 def _fits(old: Node, new: Node, found: Found, known: Known) -> bool:
     old, new = bare(old), bare(new)
     if isinstance(old, Symbol) and old.name not in _CONSTANTS:

@@ -149,7 +149,6 @@ def _rounded(first: Node, second: Node, known: Known) -> Outcome | None:
     return Outcome("follows", "The value is rounded.")
 
 
-
 def _near(first: Node, second: Node, known: Known) -> bool:
     """Within two in a hundred, or rounded to the digits written, noughts at the end of a whole number left out."""
     evaluator = Evaluator({}, euler=known.euler)
@@ -245,7 +244,6 @@ def _by_equations(first: Node, second: Node, equations: Sequence[Relation], know
         return Outcome("follows", "By what is given.") if in_ring(work, euler=known.euler) else None
     except (TooLargeError, UnsupportedError, UndefinedError):
         return None
-
 
 
 def _is_indefinite(node: Node) -> bool:

@@ -74,7 +74,6 @@ def _sorted(shapes: Iterator[Shape] | tuple[Shape, ...]) -> list[Shape]:
     return sorted(shapes, key=repr)
 
 
-
 def _node(node: Node) -> Shape:
     node = unsigned(node)
     if not letters(node) - _CONSTANTS:
@@ -243,7 +242,6 @@ def most_terms(statement: Statement) -> int:
     """The terms of the longest sum that is written."""
     sums = [node for top in nodes_of(statement) for node in walk(top) if isinstance(node, Sum)]
     return max((len(node.terms) for node in sums), default=1)
-
 
 
 def one_piece_differs(first: Node | Statement, second: Node | Statement) -> bool:

@@ -136,7 +136,6 @@ def derived_line(before: Line, written: Line) -> Line | None:
         return None
 
 
-
 def _made(term: Term, step: _Step) -> Iterator[Partial]:
     """What a term gives, with its text."""
     value: Value = value_of(_result(term, step))

@@ -57,7 +57,6 @@ class Partial:
         return {self.key: self.coefficient}
 
 
-
 def scaled(partial: Partial, by: Rational, divisor: str) -> Partial:
     """The partial after every term of an equation was multiplied by a number or divided by one."""
     if by == 1:

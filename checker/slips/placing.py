@@ -76,7 +76,6 @@ def _source(node: Node, text: str) -> str:
     return tight(text[slice(*node.span)])
 
 
-
 def _struck(place: Placement, before: str) -> Placement | None:
     """The terms left when equal ones are struck out, if those written stand side by side."""
     old, new = list(terms_of(place.old)), list(terms_of(place.new))

@@ -67,7 +67,6 @@ def relates(tokens: Iterable[Token]) -> bool:
     return any(token.kind == "relation" or is_set_sign(token) for token in tokens)
 
 
-
 def span_of(parts: Sequence[Statement]) -> Span:
     """From the first statement to the last."""
     return parts[0].span[0], parts[-1].span[1]

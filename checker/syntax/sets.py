@@ -208,7 +208,6 @@ class SetReader:
                 return System(span, ())
 
 
-
 def _split(tokens: Sequence[Token], join: str) -> list[list[Token]]:
     groups: list[list[Token]] = [[]]
     depth = 0
