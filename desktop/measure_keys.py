@@ -135,7 +135,8 @@ def _pages(ink: Path, count: int, seed: int) -> Iterator[PageOfWorking]:
 
 def _settable(source: Iterator[tuple[tuple[str, ...], str]], bank: Any) -> list[tuple[tuple[str, ...], str]]:
     from recognition.reader.tokens import NotCanonical, parse
-    from recognition.training.layout import Style, draw_line
+    from recognition.training.layout import draw_line
+    from recognition.training.style import Style
 
     lines: list[tuple[tuple[str, ...], str]] = []
     while len(lines) < LINES:

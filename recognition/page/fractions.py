@@ -5,10 +5,13 @@ Pieces are joined in a forest: parent[i] is another piece of the same block, or 
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
+
+from recognition.page.pieces import outline
 
 __all__ = [
     "find_root", "join_contained", "join_enclosed", "join_fractions", "join_touching_fractions",
@@ -124,13 +127,10 @@ def join_enclosed(boxes: NDArray[np.float64], parent: list[int], axes: dict[int,
 
 def rejoin_at_fractions(boxes: NDArray[np.float64], clusters: list[list[int]], letter: float) -> list[list[int]]:
     """Put a row together that broke at a fraction whose bar was not found: its halves hold one part of it each."""
-    rows = sorted(map(list, clusters), key=lambda row: float(boxes[row, 0].min()))
-    while pair := next(
-        ((left, right) for left, right in combinations(range(len(rows)), 2)
-         if _broke_at_fraction(boxes[rows[left]], boxes[rows[right]], letter)), None,
-    ):  # fmt: skip
-        rows[pair[0]] += rows.pop(pair[1])
-    return rows
+    return _joined(
+        clusters, lambda row: float(boxes[row, 0].min()),
+        lambda left, right: _broke_at_fraction(boxes[left], boxes[right], letter),
+    )  # fmt: skip
 
 
 def _broke_at_fraction(one: NDArray[np.float64], two: NDArray[np.float64], letter: float) -> bool:
@@ -157,21 +157,12 @@ def _broke_at_fraction(one: NDArray[np.float64], two: NDArray[np.float64], lette
 
 def rejoin_within(boxes: NDArray[np.float64], clusters: list[list[int]], letter: float) -> list[list[int]]:
     """Put marks that were taken for a row of their own back into the row at whose height they stand."""
-    rows = sorted(map(list, clusters), key=len)
-    while pair := next(
-        ((short, long) for short, long in combinations(range(len(rows)), 2)
-         if _stands_within(boxes[rows[short]], boxes[rows[long]], letter)), None,
-    ):  # fmt: skip
-        rows[pair[1]] += rows[pair[0]]
-        del rows[pair[0]]
-        rows.sort(key=len)
-    return rows
+    return _joined(clusters, len, lambda short, long: _stands_within(boxes[short], boxes[long], letter))
 
 
 def _stands_within(short: NDArray[np.float64], long: NDArray[np.float64], letter: float) -> bool:
     """Do a few marks stand between the ends of a row, and at the height of what is near them of it?"""
-    left, top = map(float, short[:, :2].min(axis=0))
-    right, bottom = map(float, short[:, 2:].max(axis=0))
+    left, top, right, bottom = outline(short).tolist()
     flanked = bool((long[:, 2] < left + 0.3 * letter).any() and (long[:, 0] > right - 0.3 * letter).any())
     past = max(float(long[:, 0].min()) - left, right - float(long[:, 2].max()))
     if right - left > (_SCRAP if flanked else _END) * letter or past > 0.5 * letter:
@@ -181,6 +172,20 @@ def _stands_within(short: NDArray[np.float64], long: NDArray[np.float64], letter
         return False
     shared = min(bottom, float(near[:, 3].max())) - max(top, float(near[:, 1].min()))
     return bool(shared > _WITHIN * (bottom - top))
+
+
+def _joined(
+    clusters: list[list[int]], rank: Callable[[list[int]], float], belong: Callable[[list[int], list[int]], bool]
+) -> list[list[int]]:
+    """Join rows two by two while an earlier one, by rank, belongs to a later one."""
+    rows = sorted(map(list, clusters), key=rank)
+    while pair := next(
+        ((one, two) for one, two in combinations(range(len(rows)), 2) if belong(rows[one], rows[two])), None
+    ):
+        rows[pair[1]] += rows[pair[0]]
+        del rows[pair[0]]
+        rows.sort(key=rank)
+    return rows
 
 
 def find_root(parent: list[int], i: int) -> int:

@@ -142,11 +142,9 @@ def _far_from_all(pieces: Pieces, attention: NDArray[np.float32], among: NDArray
     """
     if not len(attention):
         return np.zeros((0, 4))
-    weight = attention[:, pieces.cell].astype(np.float64) ** 2 * np.sqrt(pieces.area)
-    weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-12)
-    centre = (pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2
-    distance = np.linalg.norm(centre[:, None] - weight @ centre, axis=2).min(axis=1)
-    far = (distance > _FAR) & (attention[:, pieces.cell].max(axis=0) < _UNLOOKED) & among[pieces.component]
+    looked = attention[:, pieces.cell].astype(np.float64)
+    distance = np.linalg.norm(_centres(pieces)[:, None] - _middles(pieces, looked), axis=2).min(axis=1)
+    far = (distance > _FAR) & (looked.max(axis=0) < _UNLOOKED) & among[pieces.component]
     out = []
     for component in np.unique(pieces.component[far]):
         own = far & (pieces.component == component)
@@ -176,13 +174,22 @@ def _claims(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.float6
     """
     looked: NDArray[np.float64] = attention[:, pieces.cell].astype(np.float64)
     share: NDArray[np.float64] = looked / np.maximum(looked.sum(axis=0), 1e-9) * np.sqrt(looked)
-    weight = looked**2 * np.sqrt(pieces.area)
-    weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-12)
-    middle = weight @ ((pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2)
+    middle = _middles(pieces, looked)
     low, high = _component_bounds(pieces)
     beyond = np.maximum(np.maximum(low - middle[:, None], middle[:, None] - high), 0)
     near: NDArray[np.float64] = np.exp(-0.5 * (beyond**2).sum(axis=2) / _NEAR**2)
     return np.asarray(share * near, np.float64)
+
+
+def _middles(pieces: Pieces, looked: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The middle of each token's attention, which is given as what it spent on each piece; shape (tokens, 2)."""
+    weight = looked**2 * np.sqrt(pieces.area)
+    weight /= np.maximum(weight.sum(axis=1, keepdims=True), 1e-12)
+    return np.asarray(weight @ _centres(pieces), np.float64)
+
+
+def _centres(pieces: Pieces) -> NDArray[np.float64]:
+    return (pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2
 
 
 def _component_bounds(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:

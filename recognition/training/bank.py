@@ -7,7 +7,7 @@ import collections
 import itertools
 import math
 import random
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
@@ -91,21 +91,21 @@ class SymbolBank:
     @classmethod
     def of_pack(cls, pack: Mapping[str, Any], fonts: Sequence[Font] = ()) -> SymbolBank:
         """The symbols of an ink pack (see ink_pack.py): `bank_points`, `bank_offsets`, `bank_groups`, `bank_tokens`."""
-        points, offsets, groups = pack["bank_points"], pack["bank_offsets"].astype(np.int64), pack["bank_groups"]
         ink: dict[str, list[Shape]] = {}
         writers: dict[str, list[int]] = {}
         by_writer: dict[int, dict[str, list[Shape]]] = {}
         hands = pack["bank_hands"] if "bank_hands" in pack else np.full(len(pack["bank_tokens"]), -1)
-        for number, (token, writer) in enumerate(zip(pack["bank_tokens"], hands.tolist(), strict=True)):
-            inner = offsets[groups[number] : groups[number + 1] + 1]
-            shape = Shape(points[inner[0] : inner[-1]].astype(np.float32), inner - inner[0])
-            ink.setdefault(VOCABULARY[token], []).append(shape)
-            writers.setdefault(VOCABULARY[token], []).append(writer)
-            by_writer.setdefault(writer, {}).setdefault(VOCABULARY[token], []).append(shape)
+        for (token, shape), writer in zip(_shapes(pack, "bank"), hands.tolist(), strict=True):
+            ink.setdefault(token, []).append(shape)
+            writers.setdefault(token, []).append(writer)
+            by_writer.setdefault(writer, {}).setdefault(token, []).append(shape)
+        paper: dict[str, list[Shape]] = {}
+        for token, shape in _shapes(pack, "paper", filled=True) if "paper_points" in pack else ():
+            paper.setdefault(token, []).append(shape)
         by_writer.pop(-1, None)
         return cls(
             ink, fonts, {token: _running_weights(names) for token, names in writers.items()},
-            [own for own in by_writer.values() if sum(map(len, own.values())) >= _ENOUGH], _paper_of(pack),
+            [own for own in by_writer.values() if sum(map(len, own.values())) >= _ENOUGH], paper,
         )  # fmt: skip
 
     def from_ink(self, token: str, rng: random.Random) -> Shape | None:
@@ -144,15 +144,12 @@ class SymbolBank:
         return Shape(np.concatenate(parts), np.cumsum([0, *map(len, parts)]).astype(np.int64))
 
 
-def _paper_of(pack: Mapping[str, Any]) -> dict[str, list[Shape]]:
-    paper: dict[str, list[Shape]] = {}
-    if "paper_points" in pack:
-        points, offsets, groups = pack["paper_points"], pack["paper_offsets"].astype(np.int64), pack["paper_groups"]
-        for number, token in enumerate(pack["paper_tokens"]):
-            inner = offsets[groups[number] : groups[number + 1] + 1]
-            outline = points[inner[0] : inner[-1]].astype(np.float32)
-            paper.setdefault(VOCABULARY[token], []).append(Shape(outline, inner - inner[0], filled=True))
-    return paper
+def _shapes(pack: Mapping[str, Any], kind: str, *, filled: bool = False) -> Iterator[tuple[str, Shape]]:
+    """Tokens and shapes of the arrays `kind_points`, `kind_offsets`, `kind_groups` and `kind_tokens`."""
+    points, offsets, groups = pack[f"{kind}_points"], pack[f"{kind}_offsets"].astype(np.int64), pack[f"{kind}_groups"]
+    for number, token in enumerate(pack[f"{kind}_tokens"]):
+        inner = offsets[groups[number] : groups[number + 1] + 1]
+        yield VOCABULARY[token], Shape(points[inner[0] : inner[-1]].astype(np.float32), inner - inner[0], filled)
 
 
 def _running_weights(writers: Sequence[int]) -> list[float]:

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from typing import Final, NamedTuple
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,62 +17,13 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import Fraction, Node, NotCanonical, Root, Row, Script, Symbol, serialise
 from recognition.training.bank import Shape, SymbolBank
 from recognition.training.deformation import bending, rebent
-from recognition.training.fonts import Font
+from recognition.training.metrics import BINARY, DESCENDERS, METRICS, X_HEIGHT, Metric
 from recognition.training.morphing import between
+from recognition.training.style import Style
 
-__all__ = [
-    "ASCENDERS", "BINARY", "METRICS", "X_HEIGHT", "Drawing", "Metric", "Sample", "Style", "draw_line",
-    "varied_style", "wavy_line",
-]  # fmt: skip
+__all__ = ["Drawing", "Sample", "draw_line", "wavy_line"]
 
-
-class Metric(NamedTuple):
-    """How a token sits on the line: "height" fits top to bottom, "width" a width at a height, "dot" a size at one."""
-
-    fit: str
-    first: float
-    second: float
-
-
-ASCENDERS: Final = frozenset(
-    [*"bdfhklt0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ!%", r"\Delta", r"\theta", r"\lambda", r"\forall", r"\exists"]
-)
-X_HEIGHT: Final = frozenset([*"acemnorsuvwxz", r"\alpha", r"\pi", r"\sigma", r"\omega"])
-_DESCENDERS: Final = frozenset([*"gpqy", r"\mu", r"\gamma"])
-BINARY: Final = frozenset(
-    ["+", "-", "=", "<", ">", r"\le", r"\ge", r"\ne", r"\times", r"\div", r"\pm", r"\mp", r"\rightarrow",
-     r"\Rightarrow", r"\Leftrightarrow", r"\in", r"\approx", r"\equiv", r"\text{or}", r"\text{and}"]
-)  # fmt: skip
 _OPENING: Final = {"(": ")", "[": "]", r"\{": r"\}"}
-
-METRICS: Final[dict[str, Metric]] = {
-    **{token: Metric("height", -1.0, 0.0) for token in ASCENDERS},
-    **{token: Metric("height", -0.62, 0.0) for token in X_HEIGHT},
-    **{token: Metric("height", -0.62, 0.4) for token in _DESCENDERS},
-    **{token: Metric("height", -1.12, 0.2) for token in ("(", ")", "[", "]", r"\{", r"\}")},
-    **{token: Metric("height", -0.85, 0.0) for token in (r"\le", r"\ge", r"\ne", r"\pm", r"\mp")},
-    **{token: Metric("width", 0.6, -0.42) for token in ("=", r"\approx", r"\equiv")},
-    **{token: Metric("width", 0.9, -0.4) for token in (r"\rightarrow", r"\Rightarrow", r"\Leftrightarrow")},
-    "i": Metric("height", -0.85, 0.0), "j": Metric("height", -0.85, 0.4), "t": Metric("height", -0.9, 0.0),
-    "f": Metric("height", -1.0, 0.15), "z": Metric("height", -0.65, 0.02), r"\beta": Metric("height", -1.0, 0.25),
-    r"\phi": Metric("height", -0.9, 0.25), "|": Metric("height", -1.15, 0.2), "/": Metric("height", -1.1, 0.15),
-    "+": Metric("height", -0.75, -0.1), "-": Metric("width", 0.55, -0.42), "<": Metric("height", -0.75, -0.12),
-    ">": Metric("height", -0.75, -0.12), r"\times": Metric("height", -0.68, -0.15),
-    r"\div": Metric("height", -0.75, -0.1), r"\cdot": Metric("dot", 0.1, -0.4), ",": Metric("height", -0.1, 0.2),
-    ".": Metric("dot", 0.1, -0.05), ":": Metric("height", -0.55, -0.08), r"\int": Metric("height", -1.5, 0.5),
-    r"\sum": Metric("height", -1.15, 0.25), r"\infty": Metric("width", 0.85, -0.35),
-    r"\ldots": Metric("width", 0.8, -0.06),
-    r"\in": Metric("height", -0.7, 0.0), r"\prime": Metric("height", -0.4, 0.0),
-    r"\therefore": Metric("height", -0.6, -0.05),
-    r"\because": Metric("height", -0.6, -0.05), r"\circ": Metric("height", -0.35, 0.0),
-    r"\sin": Metric("height", -0.85, 0.0), r"\cos": Metric("height", -0.65, 0.0), r"\tan": Metric("height", -0.9, 0.0),
-    r"\log": Metric("height", -1.0, 0.35), r"\ln": Metric("height", -1.0, 0.0), r"\lim": Metric("height", -1.0, 0.0),
-}  # fmt: skip
-
-_ONE_HAND_SHARE: Final = 0.6
-_BETWEEN_SHARE: Final = 0.5
-_PAPER_SHARE: Final = 0.14
-
 _WORDS: Final = {
     **{name: name[1:] for name in (r"\sin", r"\cos", r"\tan", r"\log", r"\ln", r"\lim")},
     r"\text{or}": "or",
@@ -102,89 +53,6 @@ class Sample:
 
     tokens: tuple[str, ...]
     drawing: Drawing
-
-
-@dataclass(slots=True)
-class Style:
-    """How one hand writes: sizes relative to the digit height.
-
-    hand: the symbols that one writer left; a token that is not among them is taken from one other hand throughout.
-    towards, share: another writer's symbols, and how far this hand stands between the two. mixing: share of the
-    symbols of no one's hand that stand between two. paper: place in the symbols from paper, or None to use none.
-    bend: how far each token's shapes are bent, the same way in the whole line. x_height: letters without ascenders,
-    relative to their usual height.
-    """
-
-    font: Font | None = None
-    hand: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
-    towards: Mapping[str, Sequence[Shape]] = field(default_factory=dict)
-    share: float = 0.0
-    mixing: float = 0.0
-    paper: float | None = None
-    bend: float = 0.0
-    x_height: float = 1.0
-    ink_only: frozenset[str] = frozenset()
-    repeats: float = 0.0
-    gap: float = 0.14
-    operator_gap: float = 0.2
-    size_spread: float = 0.06
-    aspect_spread: float = 0.06
-    baseline_spread: float = 0.03
-    script_size: float = 0.62
-    script_raise: float = 0.0
-    brackets_grow: bool = True
-    fraction_gap: float = 0.16
-    fraction_overhang: float = 0.15
-    fraction_size: float = 0.88
-    limits_beside: bool = False
-    bow: float = 0.01
-    operator_size: float = 1.0
-    drift: float = 0.0
-    _seen: dict[str, Shape] = field(default_factory=dict)
-    _bends: dict[str, NDArray[np.float32]] = field(default_factory=dict)
-
-    @classmethod
-    def random(cls, bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25) -> Style:
-        """A hand drawn by lot; the share of lines set from a font is kept when the bank has ink too."""
-        gauss = rng.gauss
-        font = rng.choice(bank.fonts) if bank.fonts and (not bank.ink or rng.random() < font_share) else None
-        mixed = font is not None and bank.ink and rng.random() < 0.5
-        return cls(
-            font=font,
-            ink_only=frozenset(rng.sample(sorted(BINARY | {"x", "(", ")", "1", "7"}), 8)) if mixed else frozenset(),
-            repeats=rng.choice((0.0, 0.4, 0.8)),
-            gap=max(0.02, gauss(0.14, 0.07)),
-            operator_gap=max(0.02, gauss(0.2, 0.12)),
-            size_spread=abs(gauss(0.06, 0.04)),
-            aspect_spread=abs(gauss(0.06, 0.05)),
-            baseline_spread=abs(gauss(0.03, 0.03)),
-            script_size=min(0.85, max(0.42, gauss(0.62, 0.09))),
-            script_raise=gauss(0.0, 0.12),
-            brackets_grow=rng.random() < 0.85,
-            fraction_gap=max(0.04, gauss(0.16, 0.07)),
-            fraction_overhang=gauss(0.15, 0.12),
-            fraction_size=min(1.0, max(0.6, gauss(0.88, 0.1))),
-            limits_beside=rng.random() < 0.2,
-            bow=abs(gauss(0.0, 0.015)),
-            operator_size=min(1.25, max(0.7, gauss(1.0, 0.13))),
-            drift=gauss(0.0, 0.015),
-        )
-
-
-def varied_style(bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25) -> Style:
-    """A hand drawn by lot; often that of one writer, with letters of another height, and bent to a new hand."""
-    style = Style.random(bank, rng, font_share=font_share)
-    if bank.hands and style.font is None and rng.random() < _ONE_HAND_SHARE:
-        style.hand = rng.choice(bank.hands)
-        if rng.random() < _BETWEEN_SHARE:
-            style.towards, style.share = rng.choice(bank.hands), rng.uniform(0.15, 0.85)
-    elif rng.random() < _BETWEEN_SHARE:
-        style.mixing = 0.5
-    if bank.paper and style.font is None and rng.random() < _PAPER_SHARE:
-        style.paper = rng.random()
-    style.bend = abs(rng.gauss(0.0, 0.05)) if rng.random() < 0.6 else 0.0
-    style.x_height = min(1.4, max(0.8, rng.gauss(1.03, 0.1)))
-    return style
 
 
 def draw_line(row: Row, bank: SymbolBank, style: Style, rng: random.Random) -> Drawing:
@@ -277,14 +145,14 @@ class _Setter:
             if shape is not None:
                 return shape
         repeats = style.repeats if token in style.hand or not style.hand else 1.0
-        if token in style._seen and self._rng.random() < repeats:
-            return style._seen[token]
+        if token in style.seen and self._rng.random() < repeats:
+            return style.seen[token]
         shape = None if style.paper is None else self._bank.from_paper(token, style.paper, self._rng)
         if shape is None:
             shape = self._from_hand(token)
         if shape is not None:
             shape = self._bent(shape, token) if style.bend else shape
-            style._seen[token] = shape
+            style.seen[token] = shape
         elif token not in _WORDS:
             drawn = self._bank.drawn(token, self._rng)
             shape = drawn if drawn is not None else self._bank.from_font(token, None, self._rng)
@@ -306,7 +174,7 @@ class _Setter:
         return shape if mixed is None else mixed
 
     def _bent(self, shape: Shape, token: str) -> Shape:
-        bends = self._style._bends
+        bends = self._style.bends
         if token not in bends:
             bends[token] = bending(1, self._style.bend, np.random.default_rng(self._rng.getrandbits(32)))[0]
         low, high = shape.points.min(0), shape.points.max(0)
@@ -339,7 +207,7 @@ class _Setter:
         fit, first, second = METRICS.get(token, Metric("height", -1.0, 0.0))
         operator = self._style.operator_size if token in BINARY else 1.0
         if fit == "height":
-            if token in X_HEIGHT or token in _DESCENDERS:
+            if token in X_HEIGHT or token in DESCENDERS:
                 first *= self._style.x_height
             top, bottom = span if span is not None else (first * size, second * size)
             tall = (bottom - top) * grow * operator

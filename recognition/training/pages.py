@@ -23,10 +23,11 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import normalise, parse
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.own_hand import own_bank
 from recognition.training.photo import Photo, PhotoStyle, mapped, photograph
 from recognition.training.sheets import Hand, Paper, SheetDrawing, jittered, write_sheet
+from recognition.training.style import Style
 from recognition.training.worksheet import DRAWINGS, PAGES, Answer
 
 __all__ = ["Look", "main", "make_page", "write_drawing", "write_page"]

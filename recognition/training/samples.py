@@ -14,9 +14,11 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import TOKEN_ID, VOCABULARY, NotCanonical, Row, Symbol, parse, serialise
 from recognition.training.bank import Shape, SymbolBank, cut
 from recognition.training.fonts import Font
-from recognition.training.layout import ASCENDERS, METRICS, X_HEIGHT, Drawing, Sample, draw_line, varied_style
+from recognition.training.layout import Drawing, Sample, draw_line
 from recognition.training.lines import ALIKE, mutated, random_line
+from recognition.training.metrics import ASCENDERS, METRICS, X_HEIGHT
 from recognition.training.striking import struck
+from recognition.training.style import varied_style
 
 __all__ = ["InkPack", "Mixture", "draw_sample"]
 

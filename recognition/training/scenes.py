@@ -17,11 +17,12 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import NotCanonical, is_lower_school, parse, serialise
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.lines import random_line
 from recognition.training.markings import draw_marks
 from recognition.training.photo import Bend, Finger, Photo, PhotoStyle, photograph
 from recognition.training.sheets import MM, Hand, LineDrawing, Paper, blank_sheet, inked, write_line
+from recognition.training.style import Style
 
 __all__ = ["KINDS", "Scene", "SceneLine", "make_scene"]
 

@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from recognition.reader.tokens import normalise, parse
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import Font
-from recognition.training.layout import Drawing, Style, draw_line
+from recognition.training.layout import Drawing, draw_line
+from recognition.training.style import Style
 
 __all__ = [
     "Hand", "LineDrawing", "Paper", "SheetDrawing", "blank_sheet", "inked", "jittered", "write_line", "write_sheet",

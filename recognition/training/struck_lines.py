@@ -25,9 +25,10 @@ from recognition.reader.tokens import NotCanonical, is_school, serialise
 from recognition.reader.weights import MODEL_FOLDER
 from recognition.result import Box, Candidate
 from recognition.training.bank import SymbolBank, cut
-from recognition.training.layout import Drawing, Sample, Style, draw_line
+from recognition.training.layout import Drawing, Sample, draw_line
 from recognition.training.lines import random_line
 from recognition.training.striking import struck
+from recognition.training.style import Style
 from recognition.training.unseen_lines import bank_of
 
 __all__ = ["StruckLine", "main", "reported_on", "struck_lines"]

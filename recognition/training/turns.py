@@ -24,9 +24,10 @@ from recognition.page.turning import SIDE, TurnNet, piece_features
 from recognition.reader.tokens import NotCanonical, parse
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.lines import random_line
 from recognition.training.sheets import jittered
+from recognition.training.style import Style
 
 __all__ = ["main"]
 

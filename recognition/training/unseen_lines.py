@@ -18,8 +18,9 @@ import numpy as np
 
 from recognition.reader.tokens import TOKEN_ID, NotCanonical, is_school, serialise, split_tokens
 from recognition.training.bank import Shape, SymbolBank, cut
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.lines import random_line
+from recognition.training.style import Style
 
 __all__ = ["bank_of", "unseen_lines"]
 

@@ -30,10 +30,11 @@ from recognition.reader.weights import MODEL_FOLDER
 from recognition.result import Box
 from recognition.training.bank import SymbolBank
 from recognition.training.hands import WriterHand, one_hand, writer_hands
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.lines import mutated, random_line
 from recognition.training.photo import PhotoStyle, mapped, photograph
 from recognition.training.sheets import Hand, Paper, write_sheet
+from recognition.training.style import Style
 
 __all__ = ["PageOfWorking", "WrittenLine", "cut_out", "main", "page_of_working", "pages_of_working", "school_lines"]
 

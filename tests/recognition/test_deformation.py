@@ -9,7 +9,8 @@ import pytest
 
 from recognition.training.bank import Shape, SymbolBank
 from recognition.training.deformation import TERMS, bending, frayed, rebent
-from recognition.training.layout import Style, draw_line, varied_style
+from recognition.training.layout import draw_line
+from recognition.training.style import Style, varied_style
 
 CIRCLE = np.stack([np.cos(np.linspace(0, 6.2, 40)), np.sin(np.linspace(0, 6.2, 40))], 1).astype(np.float32)
 

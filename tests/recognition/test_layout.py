@@ -9,8 +9,9 @@ from recognition.reader.tokens import NotCanonical, parse, serialise
 from recognition.training.augment import token_boxes
 from recognition.training.bank import SymbolBank
 from recognition.training.fonts import load_fonts
-from recognition.training.layout import Style, draw_line
+from recognition.training.layout import draw_line
 from recognition.training.lines import mutated, random_line
+from recognition.training.style import Style
 
 _STRUCTURE = {"{", "}", "^", "_", "[", "]"}
 
