@@ -11,8 +11,10 @@ import pytest
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication
+    from pytestqt.qtbot import QtBot
 
     from desktop.checker_process import CheckerProcess
+    from desktop.window import Window
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
@@ -61,3 +63,16 @@ def checker() -> Iterator[CheckerProcess]:
     process = CheckerProcess()
     yield process
     process.close()
+
+
+@pytest.fixture
+def window(qtbot: QtBot, checker: CheckerProcess) -> Iterator[Window]:
+    """The window with an empty desk; modules that read photos have one of their own."""
+    from desktop.desk import Desk
+    from desktop.window import Window
+
+    window = Window(Desk(checker=checker))
+    qtbot.addWidget(window)
+    window.show()
+    yield window
+    window.close()

@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from desktop.brackets import lonely, partners
-from desktop.desk import Desk
 from desktop.desk_line import DeskLine, State
 from desktop.document import Document
 from desktop.doubts import doubts_of, marked_latex, others_of, range_of, symbol_at, with_other
@@ -14,21 +13,11 @@ from desktop.keypad import KEYS
 from desktop.latex_field import PLACE, LatexField
 from desktop.maths import MathsError, typeset
 from desktop.symbol_menu import SymbolMenu
-from desktop.window import Window
 from recognition.result import Box, Candidate, Line, Page, Token
 
 pytestmark = [
     pytest.mark.qt_log_ignore("This plugin does not support", extend=True),
 ]
-
-
-@pytest.fixture
-def window(qtbot, checker):
-    window = Window(Desk(checker=checker))
-    qtbot.addWidget(window)
-    window.show()
-    yield window
-    window.close()
 
 
 def settle(qtbot, window):

@@ -62,8 +62,6 @@ def _rest(qtbot, desk):
     qtbot.waitUntil(lambda: not desk.hands.busy, timeout=60_000)
 
 
-
-
 def test_line_misread_is_read_by_the_hand_and_undo_takes_it_back(qtbot, desk):
     page = _page(desk, last=_misread(WORKING[-1], "7 ( 2 x ) 1 1"))
     before = page.lines[-1]

@@ -3,21 +3,10 @@
 import pytest
 from PySide6.QtWidgets import QLabel
 
-from desktop.desk import Desk
 from desktop.elided_label import ElidedLabel
-from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
 NAME = "Reading a photo with a long name, page 3.jpg (3 of 30)" + ", and more" * 20
-
-
-@pytest.fixture
-def window(qtbot, checker):
-    window = Window(Desk(checker=checker))
-    qtbot.addWidget(window)
-    window.show()
-    yield window
-    window.close()
 
 
 def narrow(qtbot, window):

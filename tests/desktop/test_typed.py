@@ -7,22 +7,11 @@ from PySide6.QtTest import QTest
 
 from desktop.card import claim_card
 from desktop.claims import claim_of, claims_identity
-from desktop.desk import Desk
 from desktop.pipeline import judge_lines
 from desktop.typed_page import typed_document
 from desktop.verdict_style import CLAIM_FALSE, CLAIM_TRUE, DECLARED_RIGHT
-from desktop.window import Window
 
 pytestmark = pytest.mark.qt_log_ignore("This plugin does not support", extend=True)
-
-
-@pytest.fixture
-def window(qtbot, checker):
-    window = Window(Desk(checker=checker))
-    qtbot.addWidget(window)
-    window.show()
-    yield window
-    window.close()
 
 
 def settle(qtbot, window):
