@@ -14,6 +14,7 @@ import itertools
 import json
 import lzma
 import random
+import string
 import tarfile
 import xml.etree.ElementTree as ElementTree
 from collections.abc import Iterable, Iterator, Sequence, Sized
@@ -25,7 +26,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from recognition.reader.canonical import typical_height
-from recognition.reader.tokens import TOKEN_ID, NotCanonical, is_school, normalise
+from recognition.reader.tokens import TOKEN_ID, NotCanonical, normalise
 from recognition.training.linked_ink import Item, LinkedInk, read_linked
 from recognition.training.paper_symbols import packed
 
@@ -36,6 +37,8 @@ UNITS: Final = 8.0
 
 _JSON_INK: Final = ("crohme/train.jsonl.xz", "mathwriting/sample.jsonl.xz")
 _PAPER_EACH: Final = 500
+_FEW_SHAPES: Final = 20
+"""A letter with fewer instances in ink would be learnt by heart from lines with texts that hold it."""
 _SYMBOL_HEIGHT: Final = 40.0
 _KEEP_EVERY: Final = 1.6
 _FILL_EVERY: Final = 8.0
@@ -184,6 +187,8 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
                 troubles[f"only in {source}"] += 1
             except NotCanonical as error:
                 troubles[str(error)[:60]] += 1
+    written = collections.Counter(writer.bank_tokens)
+    seldom = {letter for letter in string.ascii_letters if written[TOKEN_ID[letter]] < _FEW_SHAPES}
     texts, text_offsets = [], [0]
     with lzma.open(data / "line-texts" / "lines.txt.xz", "rt", encoding="utf-8") as file:
         lines = sorted(set(file))
@@ -192,7 +197,7 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
             tokens = normalise(text)
         except NotCanonical:
             continue
-        if 2 <= len(tokens) <= 80 and is_school(tokens):
+        if 2 <= len(tokens) <= 80 and seldom.isdisjoint(tokens):
             texts += [TOKEN_ID[token] for token in tokens]
             text_offsets.append(len(texts))
     np.savez_compressed(

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import random
 import string
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Final, TypeVar
 
 from recognition.reader.tokens import Fraction, Node, Root, Row, Script, Symbol, parse
 
-__all__ = ["ALIKE", "mutated", "random_line"]
+__all__ = ["ALIKE", "mutated", "other_like", "random_line"]
 
 _LETTERS: Final = "x" * 10 + "y" * 5 + "aaabbbnnttww" + "pqzkmcurhvsd"
 _RARE: Final = (*string.ascii_letters, r"\theta ", r"\pi ", r"\alpha ", r"\beta ", r"\lambda ")
@@ -34,21 +34,35 @@ def random_line(rng: random.Random, *, long_share: float = 0.25) -> Row:
     return parse(_Writer(rng).line(long=rng.random() < long_share))
 
 
-def mutated(row: Row, share: float, rng: random.Random) -> Row:
+def other_like(token: str, rng: random.Random, weights: Mapping[str, float] | None = None) -> str:
+    """A token of like shape drawn by lot, evenly or by `weights`; the token itself where nothing is like it."""
+    group = ALIKE.get(token)
+    if group is None:
+        return token
+    if weights is None:
+        return rng.choice(group)
+    return rng.choices(group, [weights.get(one, 1.0) for one in group])[0]
+
+
+def mutated(row: Row, share: float, rng: random.Random, weights: Mapping[str, float] | None = None) -> Row:
     """The same layout with some symbols replaced by others of like shape: breaks the meaning on purpose."""
+
+    def changed(part: Row) -> Row:
+        return mutated(part, share, rng, weights)
+
     out: list[Node] = []
     for node in row:
         match node:
             case Symbol(text):
-                group = ALIKE.get(text)
-                out.append(Symbol(rng.choice(group)) if group and rng.random() < share else node)
+                known = text in ALIKE and rng.random() < share
+                out.append(Symbol(other_like(text, rng, weights)) if known else node)
             case Fraction(above, below):
-                out.append(Fraction(mutated(above, share, rng), mutated(below, share, rng)))
+                out.append(Fraction(changed(above), changed(below)))
             case Root(body, index):
-                out.append(Root(mutated(body, share, rng), mutated(index, share, rng)))
+                out.append(Root(changed(body), changed(index)))
             case Script(base, sub, sup):
-                (new_base,) = mutated((base,), share, rng)
-                out.append(Script(new_base, mutated(sub, share, rng), mutated(sup, share, rng)))
+                (new_base,) = changed((base,))
+                out.append(Script(new_base, changed(sub), changed(sup)))
     return tuple(out)
 
 

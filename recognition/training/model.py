@@ -28,7 +28,10 @@ CELL = 16
 
 @dataclass(frozen=True, slots=True)
 class NetConfig:
-    """Sizes of the network; coverage_layers counts from the last decoder layer, aligned_heads in the last one."""
+    """Sizes of the network; coverage_layers counts from the last decoder layer, aligned_heads in the last one.
+
+    skipped: share of the residual branches that a line does without in training (Huang et al. 2016, arXiv 1603.09382).
+    """
 
     vocabulary: int = len(VOCABULARY)
     width: int = 256
@@ -44,6 +47,7 @@ class NetConfig:
     aligned_heads: int = 0
     dropout: float = 0.15
     motion: bool = False
+    skipped: float = 0.0
 
     @property
     def planes(self) -> int:
@@ -73,17 +77,33 @@ def _convolution(inputs: int, outputs: int, stride: int = 1) -> nn.Sequential:
     )
 
 
+class _Skipped(nn.Module):
+    """A residual branch is left out for some lines of a batch, in training only; the others weigh more."""
+
+    def __init__(self, share: float) -> None:
+        super().__init__()
+        self.share = share
+
+    def forward(self, x: Tensor) -> Tensor:
+        if not self.training or not self.share:
+            return x
+        kept = torch.rand((len(x), *[1] * (x.dim() - 1)), device=x.device) >= self.share
+        return x * (kept / (1 - self.share)).to(x.dtype)
+
+
 class _ResidualBlock(nn.Module):
-    def __init__(self, inputs: int, outputs: int, stride: int) -> None:
+    def __init__(self, inputs: int, outputs: int, stride: int, skipped: float) -> None:
         super().__init__()
         self.first = _convolution(inputs, outputs, stride)
         self.second = nn.Sequential(nn.Conv2d(outputs, outputs, 3, 1, 1, bias=False), nn.BatchNorm2d(outputs))
         self.shortcut: nn.Module = nn.Identity()
         if inputs != outputs or stride != 1:
             self.shortcut = nn.Sequential(nn.Conv2d(inputs, outputs, 1, stride, bias=False), nn.BatchNorm2d(outputs))
+            skipped = 0.0
+        self.skip = _Skipped(skipped)
 
     def forward(self, x: Tensor) -> Tensor:
-        return F.relu(self.second(self.first(x)) + self.shortcut(x), inplace=True)
+        return F.relu(self.skip(self.second(self.first(x))) + self.shortcut(x), inplace=True)
 
 
 class _Attention(nn.Module):
@@ -152,7 +172,7 @@ class _EncoderLayer(nn.Module):
         self.norm_attention, self.norm_inner = nn.LayerNorm(config.width), nn.LayerNorm(config.width)
         self.attention = _Attention(config.width, config.heads)
         self.inner = _FeedForward(config.width, config.inner, config.dropout)
-        self.dropout = nn.Dropout(config.dropout)
+        self.dropout = nn.Sequential(nn.Dropout(config.dropout), _Skipped(config.skipped))
 
     def forward(self, x: Tensor, mask: Tensor) -> Tensor:
         y = self.norm_attention(x)
@@ -168,7 +188,7 @@ class _DecoderLayer(nn.Module):
         self.self_attention = _Attention(config.width, config.heads)
         self.cross_attention = _CoveredAttention(config.width, config.heads, coverage)
         self.inner = _FeedForward(config.width, config.inner, config.dropout)
-        self.dropout = nn.Dropout(config.dropout)
+        self.dropout = nn.Sequential(nn.Dropout(config.dropout), _Skipped(config.skipped))
         self.explicit = bool(coverage) or shows_weights
 
     def cross(
@@ -199,7 +219,7 @@ class ReaderNet(nn.Module):
         inputs = config.channels[0]
         for outputs, count in zip(config.channels[1:], config.blocks, strict=True):
             for number in range(count):
-                stages.append(_ResidualBlock(inputs, outputs, 2 if number == 0 else 1))
+                stages.append(_ResidualBlock(inputs, outputs, 2 if number == 0 else 1, config.skipped))
                 inputs = outputs
         self.features = nn.Sequential(*stages)
         self.projection = nn.Linear(inputs, config.width)

@@ -15,8 +15,9 @@ from recognition.reader.tokens import TOKEN_ID, VOCABULARY, NotCanonical, Row, S
 from recognition.training.bank import Shape, SymbolBank, cut
 from recognition.training.fonts import Font
 from recognition.training.layout import Drawing, Sample, draw_line
-from recognition.training.lines import ALIKE, mutated, random_line
+from recognition.training.lines import mutated, other_like, random_line
 from recognition.training.metrics import ASCENDERS, METRICS, X_HEIGHT
+from recognition.training.morphing import between
 from recognition.training.striking import struck
 from recognition.training.style import varied_style
 
@@ -25,6 +26,9 @@ __all__ = ["InkPack", "Mixture", "draw_sample"]
 _PLAIN: Final = ASCENDERS | X_HEIGHT
 _JOINTS: Final = ("+", "-", "=", "+", "-", "=", "=", "<", r"\times", "")
 _LAYOUT_MOST: Final = 80
+_TEXT_WEIGHT: Final = 0.1
+_SELDOM: Final = 30  # times that a token nobody wrote counts as written
+_BETWEEN_SHARE: Final = 0.35
 
 Points = NDArray[np.float32]
 T = TypeVar("T")
@@ -34,11 +38,11 @@ T = TypeVar("T")
 class Mixture:
     """Shares of the kinds of sample; the first five add up to 1."""
 
-    real: float = 0.30
-    joined: float = 0.13
-    relaid: float = 0.12
-    school: float = 0.22
-    texts: float = 0.23
+    real: float = 0.31
+    joined: float = 0.12
+    relaid: float = 0.16
+    school: float = 0.15
+    texts: float = 0.26
     font_share: float = 0.22
     exchanged: float = 0.5
     struck: float = 0.06
@@ -54,6 +58,8 @@ class InkPack:
         self.bank = SymbolBank.of_pack(self._arrays, fonts)
         whole = self._arrays["item_whole"]
         self._whole, self._parts = np.flatnonzero(whole), np.flatnonzero(~whole)
+        self.weights = self._natural_weights()
+        """how likely each token is as another's stand-in: as the root of how often people wrote it"""
 
     def __len__(self) -> int:
         return len(self._arrays["item_whole"])
@@ -62,6 +68,13 @@ class InkPack:
         """The number of an item drawn by lot."""
         items = self._whole if rng.random() < whole_share or not len(self._parts) else self._parts
         return int(items[rng.randrange(len(items))])
+
+    def _natural_weights(self) -> dict[str, float]:
+        written = np.bincount(self._arrays["texts"], minlength=len(VOCABULARY)) * _TEXT_WEIGHT
+        for number in self._whole:
+            begin, end = self._arrays["item_offsets"][number : number + 2]
+            np.add.at(written, self._arrays["item_tokens"][begin:end], 1)
+        return dict(zip(VOCABULARY, np.sqrt(written + _SELDOM).tolist(), strict=True))
 
     def tokens(self, number: int) -> tuple[str, ...]:
         begin, end = self._arrays["item_offsets"][number : number + 2]
@@ -102,13 +115,13 @@ def draw_sample(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
 def _unspoilt(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     lot = rng.random()
     if lot < mixture.real:
-        return _exchanged(pack.sample(pack.pick(rng, 0.65)), pack.bank, rng, mixture.exchanged)
+        return _exchanged(pack.sample(pack.pick(rng, 0.65)), pack, rng, mixture.exchanged)
     lot -= mixture.real
     if lot < mixture.joined:
         return _joined(pack, rng)
     lot -= mixture.joined
     if lot < mixture.relaid:
-        row = mutated(parse(" ".join(pack.tokens(pack.pick(rng, 0.9)))), rng.choice((0.0, 0.3, 0.6)), rng)
+        row = mutated(parse(" ".join(pack.tokens(pack.pick(rng, 0.9)))), rng.choice((0.0, 0.3, 0.6)), rng, pack.weights)
     elif lot < mixture.relaid + mixture.school:
         row = random_line(rng, long_share=mixture.long_share)
     else:
@@ -122,9 +135,9 @@ def _unspoilt(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
 
 def _from_texts(pack: InkPack, rng: random.Random) -> Row:
     """A line text, or two or three with a sign between; some symbols are changed so that no text is learnt by heart."""
-    row = mutated(parse(" ".join(pack.text(rng))), rng.choice((0.2, 0.4, 0.7)), rng)
+    row = mutated(parse(" ".join(pack.text(rng))), rng.choice((0.2, 0.4, 0.7)), rng, pack.weights)
     for _ in range(rng.choices((0, 1, 2), (60, 28, 12))[0]):
-        more = mutated(parse(" ".join(pack.text(rng))), rng.choice((0.2, 0.4, 0.7)), rng)
+        more = mutated(parse(" ".join(pack.text(rng))), rng.choice((0.2, 0.4, 0.7)), rng, pack.weights)
         sign = rng.choice(("+", "-", "=", "=", r"\times"))
         row = (*row, *(() if more[0] == Symbol("=") else (Symbol(sign),)), *more)
     return row
@@ -137,7 +150,7 @@ def _drawing(strokes: Sequence[Points], token: Sequence[int]) -> Drawing:
     return Drawing(np.concatenate(strokes), offsets, np.zeros(len(strokes), np.bool_), np.array(token, np.int32))
 
 
-def _exchanged(sample: Sample, bank: SymbolBank, rng: random.Random, share: float) -> Sample:
+def _exchanged(sample: Sample, pack: InkPack, rng: random.Random, share: float) -> Sample:
     """Replace some symbols by another hand's, fitted to the old place, often by a different symbol of like shape.
 
     The decoder can then lean neither on formulas it knows nor on arithmetic.
@@ -150,8 +163,8 @@ def _exchanged(sample: Sample, bank: SymbolBank, rng: random.Random, share: floa
     for place, name in enumerate(sample.tokens):
         if rng.random() > rate or name in (r"\sqrt", r"\frac") or place not in token:
             continue
-        new = rng.choice(ALIKE[name]) if change and name in ALIKE and rng.random() < 0.7 else name
-        shape = bank.from_ink(new, rng)
+        new = other_like(name, rng, pack.weights) if change and rng.random() < 0.7 else name
+        shape = _any_hand(pack.bank, new, rng)
         members = [number for number, owner in enumerate(token) if owner == place]
         fitted = None if shape is None else _fit_to(shape, np.concatenate([strokes[n] for n in members]), new)
         if shape is None or fitted is None:
@@ -162,6 +175,15 @@ def _exchanged(sample: Sample, bank: SymbolBank, rng: random.Random, share: floa
         token = _in_place(token, members, at, [place] * len(pieces))
         tokens[place] = new
     return Sample(tuple(tokens), _drawing(strokes, token))
+
+
+def _any_hand(bank: SymbolBank, token: str, rng: random.Random) -> Shape | None:
+    """An instance of the token in any hand, or between two hands."""
+    shape = bank.from_ink(token, rng)
+    if shape is None or rng.random() >= _BETWEEN_SHARE:
+        return shape
+    other = bank.from_ink(token, rng)
+    return shape if other is None else between(shape, other, rng.uniform(0.15, 0.85)) or shape
 
 
 def _in_place(items: list[T], members: Sequence[int], at: int, new: Sequence[T]) -> list[T]:
@@ -191,7 +213,7 @@ def _joined(pack: InkPack, rng: random.Random) -> Sample:
     owners: list[int] = []
     right, baseline, size = 0.0, 0.0, 1.0
     for _ in range(rng.choice((2, 2, 3))):
-        piece = _exchanged(_joinable(pack, rng), pack.bank, rng, 0.4)
+        piece = _exchanged(_joinable(pack, rng), pack, rng, 0.4)
         begin, end = _standing(piece, first=True), _standing(piece, first=False)
         if begin is None or end is None:
             raise NotCanonical("The piece does not stand on a line.")

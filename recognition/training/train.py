@@ -15,7 +15,7 @@ import os
 import time
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
 import cv2
 import torch
@@ -63,6 +63,7 @@ class Settings:
     align_weight: float = 0.1
     wrong_given: float = 0.0
     max_width: int = 1600
+    flatness: float = 0.0
 
 
 class _Averages:
@@ -162,6 +163,11 @@ def train(settings: Settings) -> None:
         losses = _losses(net, batch, settings, device, layout)
         optimiser.zero_grad(set_to_none=True)
         losses[0].backward()
+        if settings.flatness:
+            uphill = _step_uphill(net, settings.flatness)
+            optimiser.zero_grad(set_to_none=True)
+            _losses(net, batch, settings, device, layout)[0].backward()
+            uphill.undo()
         nn.utils.clip_grad_norm_(net.parameters(), 1.0)
         optimiser.step()
         step, seen = step + 1, seen + len(batch.tokens)
@@ -180,6 +186,31 @@ def train(settings: Settings) -> None:
             next_check = time.time() + settings.valid_every_s
     check_and_save(used + time.time() - started)
     (settings.out / "done").write_text("done\n")
+
+
+class _Uphill(NamedTuple):
+    """Weights that were moved, and by how much."""
+
+    weights: list[Tensor]
+    moves: list[Tensor]
+
+    def undo(self) -> None:
+        with torch.no_grad():
+            torch._foreach_sub_(self.weights, self.moves)
+
+
+def _step_uphill(net: nn.Module, radius: float) -> _Uphill:
+    """Move the weights by `radius` along the gradient, to take the gradient where the loss is worst nearby.
+
+    Source: sharpness-aware minimisation, Foret et al. 2021 (arXiv 2010.01412).
+    """
+    weights = [one for one in net.parameters() if one.grad is not None]
+    gradients = [one.grad for one in weights if one.grad is not None]
+    with torch.no_grad():
+        length = torch.linalg.vector_norm(torch.stack(torch._foreach_norm(gradients)))
+        moves = list(torch._foreach_mul(gradients, radius / (length + 1e-12)))
+        torch._foreach_add_(weights, moves)
+    return _Uphill(weights, moves)
 
 
 def _losses(
@@ -334,6 +365,7 @@ def main() -> None:
     parser.add_argument("--align-weight", type=float, default=0.1)
     parser.add_argument("--wrong-given", type=float, default=0.0, help="share of the given tokens that are exchanged")
     parser.add_argument("--smoothing", type=float, default=0.1, help="share of the wanted token given to all others")
+    parser.add_argument("--flatness", type=float, default=0.0, help="radius in which the loss is to stay low")
     parser.add_argument("--net", default="{}", help="JSON with fields of NetConfig that differ from their defaults")
     given = parser.parse_args()
     train(Settings(
@@ -341,7 +373,7 @@ def main() -> None:
         init=given.init, valid=tuple(given.valid), valid_every_s=given.valid_every, seed=given.seed,
         workers=given.workers, pixels=given.pixels, photo_share=given.photo_share, rate=given.rate,
         align_weight=given.align_weight, wrong_given=given.wrong_given, max_width=given.max_width,
-        smoothing=given.smoothing,
+        smoothing=given.smoothing, flatness=given.flatness,
     ))  # fmt: skip
 
 
