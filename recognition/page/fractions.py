@@ -20,6 +20,8 @@ __all__ = [
 
 _FRACTION = 3.0
 """Letter heights; a fraction whose bar was not found is narrower."""
+_LONG_BAR, _BESIDE = 1.05, 2.0
+"""Letter heights; a shorter level stroke within a piece is a bar only where its row stands beside it, so far away."""
 _WITHIN = 0.65
 """Share of a row's height that lies at the height of another row beside it, from which on the two are one."""
 _SCRAP, _END, _ASIDE = 8.0, 4.0, 4.0
@@ -97,13 +99,40 @@ def join_touching_fractions(
         above = over & (top - y1 > -0.25 * letter) & (top - y1 < 0.4 * letter) & (y0 < top - 0.3 * letter)
         low = min(_reach(float(right - left), letter), 0.6 * letter)
         below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < low) & (y1 > bottom + 0.3 * letter)
-        if (own_above or (above & tall).any()) and (own_below or (below & tall).any()):
-            if own_above and own_below and not (above | below).any():
-                continue  # a struck-out word or a 4 rather than a fraction
-            for j in np.flatnonzero(above | below):
-                parent[find_root(parent, int(j))] = find_root(parent, piece)
-            found[piece] = float((top + bottom) / 2)
+        if not ((own_above or (above & tall).any()) and (own_below or (below & tall).any())):
+            continue
+        if own_above and own_below and not (above | below).any():
+            continue  # a struck-out word or a 4 rather than a fraction
+        parts = np.append(np.flatnonzero(above | below), piece)
+        level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), letter)
+        # The foot of a 2 and the roof of a root look like bars too, but their rows do not stand at their level.
+        is_short = right - left < _LONG_BAR * letter
+        if aside and (is_short or not level) or is_short and not level:
+            continue
+        for j in np.flatnonzero(above | below):
+            parent[find_root(parent, int(j))] = find_root(parent, piece)
+        found[piece] = float((top + bottom) / 2)
     return found
+
+
+def _beside(
+    boxes: NDArray[np.float64], bar: tuple[float, float, float, float], field: NDArray[np.float64], letter: float
+) -> tuple[bool, bool]:
+    """What stands close beside a bar: anything with its middle at the bar's level, and letters above or below it?
+
+    Args:
+        bar: x0, y0, x1, y1.
+        field: the same of the fraction that the bar would make.
+    """
+    left, top, right, bottom = bar
+    x0, y0, x1, y1 = boxes.T
+    middle = (y0 + y1) / 2
+    apart = np.maximum(left - x1, x0 - right)
+    near = (apart > -0.2 * letter) & (apart < _BESIDE * letter) & (middle > field[1]) & (middle < field[3])
+    near &= np.maximum(x1 - x0, y1 - y0) > 0.3 * letter
+    off = np.abs(middle - (top + bottom) / 2)
+    letters = (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter)
+    return bool((near & (off < 0.3 * letter)).any()), bool((near & letters & (off > 0.4 * letter)).any())
 
 
 def _reach(width: float, letter: float) -> float:
