@@ -89,7 +89,7 @@ def join_touching_fractions(
     x0, y0, x1, y1 = boxes.T
     cx = (x0 + x1) / 2
     found: dict[int, float] = {}
-    for left, top, right, bottom, number in bars:
+    for left, top, right, bottom, number in bars[np.argsort(bars[:, 2] - bars[:, 0])]:
         piece = int(number)
         own_above, own_below = top - y0[piece] > 0.3 * letter, y1[piece] - bottom > 0.3 * letter
         over = (cx > left - 0.25 * letter) & (cx < right + 0.25 * letter) & (x1 - x0 < 1.25 * (right - left) + letter)
@@ -104,10 +104,9 @@ def join_touching_fractions(
         if own_above and own_below and not (above | below).any():
             continue  # a struck-out word or a 4 rather than a fraction
         parts = np.append(np.flatnonzero(above | below), piece)
-        level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), letter)
+        level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), bars, letter)
         # The foot of a 2 and the roof of a root look like bars too, but their rows do not stand at their level.
-        is_short = right - left < _LONG_BAR * letter
-        if aside and (is_short or not level) or is_short and not level:
+        if aside > level or (level == aside and right - left < _LONG_BAR * letter):
             continue
         for j in np.flatnonzero(above | below):
             parent[find_root(parent, int(j))] = find_root(parent, piece)
@@ -116,23 +115,27 @@ def join_touching_fractions(
 
 
 def _beside(
-    boxes: NDArray[np.float64], bar: tuple[float, float, float, float], field: NDArray[np.float64], letter: float
-) -> tuple[bool, bool]:
-    """What stands close beside a bar: anything with its middle at the bar's level, and letters above or below it?
+    boxes: NDArray[np.float64], bar: tuple[float, float, float, float], field: NDArray[np.float64],
+    bars: NDArray[np.float64], letter: float,
+) -> tuple[int, int]:
+    """How many marks close beside a bar stand at its level, and how many letters above or below it?
 
     Args:
         bar: x0, y0, x1, y1.
         field: the same of the fraction that the bar would make.
+        bars: level strokes within pieces; parts of a fraction beside it, with a bar at the same level, do not count.
     """
     left, top, right, bottom = bar
     x0, y0, x1, y1 = boxes.T
-    middle = (y0 + y1) / 2
+    axis, middle = (top + bottom) / 2, (y0 + y1) / 2
     apart = np.maximum(left - x1, x0 - right)
     near = (apart > -0.2 * letter) & (apart < _BESIDE * letter) & (middle > field[1]) & (middle < field[3])
-    near &= np.maximum(x1 - x0, y1 - y0) > 0.3 * letter
-    off = np.abs(middle - (top + bottom) / 2)
-    letters = (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter)
-    return bool((near & (off < 0.3 * letter)).any()), bool((near & letters & (off > 0.4 * letter)).any())
+    level = near & ((x1 - x0 > 0.4 * letter) | (y1 - y0 > 0.5 * letter)) & (np.abs(middle - axis) < 0.25 * letter)
+    aside = near & (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter) & (np.abs(middle - axis) > 0.4 * letter)
+    strokes = np.concatenate([bars[:, :4], boxes[(x1 - x0 > 0.55 * letter) & (y1 - y0 < 0.3 * (x1 - x0))]])
+    strokes = strokes[np.abs((strokes[:, 1] + strokes[:, 3]) / 2 - axis) < 0.3 * letter]
+    at_bar = [bool(((strokes[:, 0] < x1[i]) & (strokes[:, 2] > x0[i])).any()) for i in np.flatnonzero(aside)]
+    return int(level.sum()), len(at_bar) - sum(at_bar)
 
 
 def _reach(width: float, letter: float) -> float:

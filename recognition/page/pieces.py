@@ -161,7 +161,7 @@ def _inner_bars(
         opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, least), np.uint8)) & ink
         count, _, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
         for x, y, w, h, _area in stats[1:count]:
-            if not least <= w <= most or h > max(0.35 * letter, 3 * pen, 0.07 * w):
+            if not least <= w <= most or h > max(0.35 * letter, 3 * pen, pen + 0.08 * w):
                 continue
             inside = labels[y: y + h, x: x + w]
             found = np.bincount(inside[inside > 0])
