@@ -106,7 +106,7 @@ def join_touching_fractions(
         parts = np.append(np.flatnonzero(above | below), piece)
         level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), bars, letter)
         # The foot of a 2 and the roof of a root look like bars too, but their rows do not stand at their level.
-        if aside > level or (level == aside and right - left < _LONG_BAR * letter):
+        if level <= aside and (aside or right - left < _LONG_BAR * letter):
             continue
         for j in np.flatnonzero(above | below):
             parent[find_root(parent, int(j))] = find_root(parent, piece)
@@ -134,7 +134,11 @@ def _beside(
     aside = near & (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter) & (np.abs(middle - axis) > 0.4 * letter)
     strokes = np.concatenate([bars[:, :4], boxes[(x1 - x0 > 0.55 * letter) & (y1 - y0 < 0.3 * (x1 - x0))]])
     strokes = strokes[np.abs((strokes[:, 1] + strokes[:, 3]) / 2 - axis) < 0.3 * letter]
-    at_bar = [bool(((strokes[:, 0] < x1[i]) & (strokes[:, 2] > x0[i])).any()) for i in np.flatnonzero(aside)]
+    reach = 0.1 * (x1 - x0)
+    at_bar = [
+        bool(((strokes[:, 0] < x0[i] + reach[i]) & (strokes[:, 2] > x1[i] - reach[i])).any())
+        for i in np.flatnonzero(aside)
+    ]
     return int(level.sum()), len(at_bar) - sum(at_bar)
 
 
