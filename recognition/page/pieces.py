@@ -19,7 +19,8 @@ class Pieces:
     darkness: mean grey levels below paper; thickness: of the thickest stroke of each piece in pixels.
     letter: usual height of a letter or digit in pixels; pen: usual thickness of a stroke.
     bars: shape (m, 5) as x0, y0, x1, y1, piece: level strokes within larger pieces, such as a fraction bar that a
-    letter touches; those shorter than a letter is tall lie at the top or the foot of their piece. slanted: pieces that are one straight slanted stroke, such as an arrow or a staple.
+    letter touches; those shorter than a letter is tall lie at the top or the foot of their piece.
+    slanted: pieces that are one straight slanted stroke, such as an arrow or a staple.
     """
 
     labels: NDArray[np.int32]
