@@ -131,7 +131,9 @@ def _beside(
     apart = np.maximum(left - x1, x0 - right)
     near = (apart > -0.2 * letter) & (apart < _BESIDE * letter) & (middle > field[1]) & (middle < field[3])
     level = near & ((x1 - x0 > 0.4 * letter) | (y1 - y0 > 0.5 * letter)) & (np.abs(middle - axis) < 0.25 * letter)
+    # A letter that reaches well past the level, such as a y, tells nothing.
     aside = near & (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter) & (np.abs(middle - axis) > 0.4 * letter)
+    aside &= np.minimum(axis - y0, y1 - axis) < 0.2 * letter
     strokes = np.concatenate([bars[:, :4], boxes[(x1 - x0 > 0.55 * letter) & (y1 - y0 < 0.3 * (x1 - x0))]])
     strokes = strokes[np.abs((strokes[:, 1] + strokes[:, 3]) / 2 - axis) < 0.3 * letter]
     reach = 0.1 * (x1 - x0)
