@@ -33,8 +33,6 @@ _GHOST = 0.48
 
 _WORD, _TALL = 2.0, 1.5
 """Letter heights; a single mark that is wider or taller is a word or a fraction in joined letters, and no power."""
-_POWERS, _POWER = 3, 0.75
-"""So many marks at most, no taller or wider in letter heights, may all be powers of one row."""
 _LONG_WORD, _FILLED = 2.5, 0.7
 """A word crossed out is so much wider than tall, and has so much ink in its box at most."""
 
@@ -310,31 +308,24 @@ def _attach(
 def _absorbed(
     blocks: list[_Block], boxes: NDArray[np.float64], clusters: list[list[int]], letter: float
 ) -> list[list[int]]:
-    """Give a mark that stands alone, or a few small ones, close above or beside a line to that line: powers mostly."""
+    """Give a mark that stands alone, close above or beside a line, to that line: a power of a power, a numerator."""
     owner = np.full(len(blocks), -1)
     for number, cluster in enumerate(clusters):
         owner[cluster] = number
     kept = {number: list(cluster) for number, cluster in enumerate(clusters)}
     for number, cluster in enumerate(clusters):
-        if any(blocks[mark].fraction for mark in cluster):
+        if len(cluster) != 1 or blocks[cluster[0]].fraction:
             continue
-        wide, tall = (boxes[cluster, 2:] - boxes[cluster, :2]).T
-        if len(cluster) == 1:
-            is_row, least = (wide[0] > _WORD * letter and tall[0] > 0.7 * letter) or tall[0] > _TALL * letter, 1.5
-        else:
-            is_row, least = len(cluster) > _POWERS or max(wide.max(), tall.max()) > _POWER * letter, 0.5
-        if is_row:
+        alone = cluster[0]
+        wide, tall = boxes[alone, 2:] - boxes[alone, :2]
+        if (wide > _WORD * letter and tall > 0.7 * letter) or tall > _TALL * letter:
             continue
-        nearest = set()
-        for mark in cluster:
-            cost = _distance(boxes, mark, letter)
-            cost[(owner == number) | (owner < 0)] = math.inf
-            other = int(np.argmin(cost))
-            nearest.add(int(owner[other]) if cost[other] < least * letter else -1)
-        line = nearest.pop()
-        if not nearest and len(kept.get(line, ())) > 1:
-            kept[line] += cluster
-            owner[cluster] = line
+        cost = _distance(boxes, alone, letter)
+        cost[(owner == number) | (owner < 0)] = math.inf
+        nearest = int(np.argmin(cost))
+        if cost[nearest] < 1.5 * letter and len(kept.get(int(owner[nearest]), ())) > 1:
+            kept[int(owner[nearest])].append(alone)
+            owner[alone] = owner[nearest]
             del kept[number]
     return list(kept.values())
 

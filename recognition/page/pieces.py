@@ -162,13 +162,16 @@ def _inner_bars(
         opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, least), np.uint8)) & ink
         count, _, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
         for x, y, w, h, _area in stats[1:count]:
-            if not least <= w <= most or h > max(0.35 * letter, 3 * pen, pen + 0.08 * w):
+            if not least <= w <= most:
                 continue
             inside = labels[y: y + h, x: x + w]
             found = np.bincount(inside[inside > 0])
             piece = int(found.argmax()) - 1
             above, below = y - boxes[piece, 1], boxes[piece, 3] - (y + h)
             at_end = min(above, below) < 0.15 * letter
+            # A long stroke that falls through the middle of a piece strikes it out.
+            if h > max(0.35 * letter, 3 * pen, pen + 0.08 * w if at_end else 0.07 * w):
+                continue
             if above + below > 0.3 * letter and (w >= length or at_end):
                 bars.append((x, y, x + w, y + h, piece))
     return np.array(bars, np.float64).reshape(-1, 5)

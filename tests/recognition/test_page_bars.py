@@ -8,7 +8,6 @@ import pytest
 from numpy.typing import NDArray
 
 from recognition.page.fractions import find_root, join_touching_fractions
-from recognition.page.grouping import group_lines
 from recognition.page.light import ink_mask
 from recognition.page.pieces import Pieces, find_pieces
 from recognition.page.rulings import find_rulings
@@ -90,18 +89,8 @@ def test_long_bar_that_falls_is_a_bar_of_its_piece() -> None:
     falling = [(60, 100), (340, 120), (200, 110), (200, 160)]
     bars = [bar for bar in _pieces(falling).bars if bar[0] < 300]
     assert len(bars) == 1 and bars[0][2] - bars[0][0] > 260
-
-
-def test_powers_of_one_row_are_no_row() -> None:
-    row = [(100 + 50 * n, 100, 126 + 50 * n, 140) for n in range(6)]
-    powers = [(227, 76, 245, 104), (277, 75, 296, 103)]
-    boxes = np.array([*row, *powers], np.float64)
-    ones = np.ones(len(boxes))
-    area = 0.3 * (boxes[:, 2:] - boxes[:, :2]).prod(axis=1)
-    pieces = Pieces(
-        np.zeros((1, 1), np.int32), boxes, area, 150 * ones, 6 * ones, LETTER, 6.0, np.zeros((0, 5)), ones < 0
-    )
-    assert group_lines(pieces) == [list(range(8))]
+    struck = [*falling, (200, 60)]
+    assert not [bar for bar in _pieces(struck).bars if bar[0] < 300 and bar[2] - bar[0] > 260]
 
 
 def _ruled_once() -> NDArray[np.uint8]:
