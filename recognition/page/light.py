@@ -18,6 +18,8 @@ _TILE = 48
 """Pixels of a tile in which the paper's grain is measured."""
 _NOISE = 4.5
 """Spreads of the paper's grain by which ink is darker than paper."""
+_CROWDED = 1.5
+"""Times the usual spread of grain; beyond it a tile with printed lines may be crowded."""
 _LEVEL_REACH = 30.0
 """Grey levels by which the evened paper may differ from place to place."""
 
@@ -114,13 +116,14 @@ def _paper_around(
         each[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)[:, ::2, :, ::2]
         .transpose(0, 2, 1, 3).reshape(rows, columns, -1) for each in (even, bare)
     )
-    if kept.min() == 0:
-        # What is printed moves with the writing otherwise, and both together would fill half a tile.
-        flat = np.where((kept > 0) | (kept.max(axis=2) == 0)[:, :, None], flat.astype(np.float32), np.nan)
-    level = np.clip(_medians(flat), paper - _LEVEL_REACH, 255).astype(np.float32)
-    apart = np.abs(flat.astype(np.float32) - level[:, :, None])
-    # Ink is no grain: beyond forty levels the spread is not told by it.
-    noise = (1.4826 * _medians(np.minimum(apart, 40))).astype(np.float32)
+    level, noise = _level_and_grain(flat, paper)
+    crowded = (noise > _CROWDED * float(np.median(noise))) & (kept.min(axis=2) == 0) & (kept.max(axis=2) > 0)
+    if crowded.any():
+        # Writing and what is printed fill half of these tiles together: look between the printed lines alone.
+        between = np.where(kept[crowded] > 0, flat[crowded].astype(np.float32), np.nan)[None]
+        clear, grain = _level_and_grain(between, paper)
+        level[crowded] = clear[0]
+        noise[crowded] = np.clip(grain[0], _CROWDED * float(np.median(noise)), noise[crowded])
     within = inside[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)
     off = within[:, ::4, :, ::4].min(axis=(1, 3)) == 0
     level[off], noise[off] = paper, float(np.median(noise))
@@ -129,6 +132,13 @@ def _paper_around(
         np.asarray(cv2.resize(_smooth(level), size, interpolation=cv2.INTER_LINEAR), np.float32),
         np.asarray(cv2.resize(_smooth(noise), size, interpolation=cv2.INTER_LINEAR), np.float32),
     )
+
+
+def _level_and_grain(tiles: NDArray[Any], paper: float) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    level = np.clip(_medians(tiles), paper - _LEVEL_REACH, 255).astype(np.float32)
+    # Ink is no grain: beyond forty levels the spread is not told by it.
+    noise = 1.4826 * _medians(np.minimum(np.abs(tiles.astype(np.float32) - level[:, :, None]), 40))
+    return level, noise.astype(np.float32)
 
 
 def _medians(tiles: NDArray[Any]) -> NDArray[np.float64]:
