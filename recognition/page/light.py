@@ -18,6 +18,8 @@ _TILE = 48
 """Pixels of a tile in which the paper's grain is measured."""
 _NOISE = 4.5
 """Spreads of the paper's grain by which ink is darker than paper."""
+_LEAST_CONTRAST = 22.0
+"""Grey levels by which ink is darker than paper at least, however fine its grain."""
 _CROWDED = 1.5
 """Times the usual spread of grain; beyond it a tile with printed lines may be crowded."""
 _LEVEL_REACH = 30.0
@@ -82,7 +84,7 @@ def ink_mask(
     paper_share = float(np.mean(sample > paper - 45))
     bare = inside if printed is None else np.where(printed, 0, inside)
     level, noise = _paper_around(even if grain is None else grain, inside, np.asarray(bare, np.uint8), paper)
-    faint = cv2.subtract(level, cv2.max(noise * _NOISE, 22.0))
+    faint = cv2.subtract(level, cv2.max(noise * _NOISE, _LEAST_CONTRAST))
     dark = (even < faint) & (inside > 0)
     sample = even[dark].astype(np.float32)
     sample = sample[:: max(1, sample.size // 100_000)]
@@ -117,13 +119,16 @@ def _paper_around(
         .transpose(0, 2, 1, 3).reshape(rows, columns, -1) for each in (even, bare)
     )
     level, noise = _level_and_grain(flat, paper)
-    crowded = (noise > _CROWDED * float(np.median(noise))) & (kept.min(axis=2) == 0) & (kept.max(axis=2) > 0)
+    usual = _CROWDED * max(float(np.median(noise)), _LEAST_CONTRAST / _NOISE)
+    crowded = (noise > usual) & (kept.min(axis=2) == 0) & (kept.max(axis=2) > 0)
     if crowded.any():
-        # Writing and what is printed fill half of these tiles together: look between the printed lines alone.
+        # Writing and what is printed may fill half of a tile together: look between the printed lines alone.
         between = np.where(kept[crowded] > 0, flat[crowded].astype(np.float32), np.nan)[None]
-        clear, grain = _level_and_grain(between, paper)
-        level[crowded] = clear[0]
-        noise[crowded] = np.clip(grain[0], _CROWDED * float(np.median(noise)), noise[crowded])
+        clear, grain = (each[0] for each in _level_and_grain(between, paper))
+        # Where it is still uneven, a shadow or the edge of the sheet is there.
+        plain = grain < usual
+        level[crowded] = np.where(plain, clear, level[crowded])
+        noise[crowded] = np.where(plain, usual, noise[crowded])
     within = inside[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)
     off = within[:, ::4, :, ::4].min(axis=(1, 3)) == 0
     level[off], noise[off] = paper, float(np.median(noise))
