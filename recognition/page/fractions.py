@@ -20,6 +20,8 @@ __all__ = [
 
 _FRACTION = 3.0
 """Letter heights; a fraction whose bar was not found is narrower."""
+_LONG_BAR, _BESIDE = 1.05, 2.0
+"""Letter heights; a shorter level stroke within a piece is a bar only where its row stands beside it, so far away."""
 _WITHIN = 0.65
 """Share of a row's height that lies at the height of another row beside it, from which on the two are one."""
 _SCRAP, _END, _ASIDE = 8.0, 4.0, 4.0
@@ -87,7 +89,7 @@ def join_touching_fractions(
     x0, y0, x1, y1 = boxes.T
     cx = (x0 + x1) / 2
     found: dict[int, float] = {}
-    for left, top, right, bottom, number in bars:
+    for left, top, right, bottom, number in bars[np.argsort(bars[:, 2] - bars[:, 0])]:
         piece = int(number)
         own_above, own_below = top - y0[piece] > 0.3 * letter, y1[piece] - bottom > 0.3 * letter
         over = (cx > left - 0.25 * letter) & (cx < right + 0.25 * letter) & (x1 - x0 < 1.25 * (right - left) + letter)
@@ -97,13 +99,49 @@ def join_touching_fractions(
         above = over & (top - y1 > -0.25 * letter) & (top - y1 < 0.4 * letter) & (y0 < top - 0.3 * letter)
         low = min(_reach(float(right - left), letter), 0.6 * letter)
         below = over & (y0 - bottom > -0.25 * letter) & (y0 - bottom < low) & (y1 > bottom + 0.3 * letter)
-        if (own_above or (above & tall).any()) and (own_below or (below & tall).any()):
-            if own_above and own_below and not (above | below).any():
-                continue  # a struck-out word or a 4 rather than a fraction
-            for j in np.flatnonzero(above | below):
-                parent[find_root(parent, int(j))] = find_root(parent, piece)
-            found[piece] = float((top + bottom) / 2)
+        if not ((own_above or (above & tall).any()) and (own_below or (below & tall).any())):
+            continue
+        if own_above and own_below and not (above | below).any():
+            continue  # a struck-out word or a 4 rather than a fraction
+        parts = np.append(np.flatnonzero(above | below), piece)
+        level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), bars, letter)
+        # The foot of a 2 and the roof of a root look like bars too, but their rows do not stand at their level.
+        if level <= aside and (aside or right - left < _LONG_BAR * letter):
+            continue
+        for j in np.flatnonzero(above | below):
+            parent[find_root(parent, int(j))] = find_root(parent, piece)
+        found[piece] = float((top + bottom) / 2)
     return found
+
+
+def _beside(
+    boxes: NDArray[np.float64], bar: tuple[float, float, float, float], field: NDArray[np.float64],
+    bars: NDArray[np.float64], letter: float,
+) -> tuple[int, int]:
+    """How many marks close beside a bar stand at its level, and how many letters above or below it?
+
+    Args:
+        bar: x0, y0, x1, y1.
+        field: the same of the fraction that the bar would make.
+        bars: level strokes within pieces; parts of a fraction beside it, with a bar at the same level, do not count.
+    """
+    left, top, right, bottom = bar
+    x0, y0, x1, y1 = boxes.T
+    axis, middle = (top + bottom) / 2, (y0 + y1) / 2
+    apart = np.maximum(left - x1, x0 - right)
+    near = (apart > -0.2 * letter) & (apart < _BESIDE * letter) & (middle > field[1]) & (middle < field[3])
+    level = near & ((x1 - x0 > 0.4 * letter) | (y1 - y0 > 0.5 * letter)) & (np.abs(middle - axis) < 0.25 * letter)
+    # A letter that reaches well past the level, such as a y, tells nothing.
+    aside = near & (y1 - y0 > 0.7 * letter) & (y1 - y0 < 2 * letter) & (np.abs(middle - axis) > 0.4 * letter)
+    aside &= np.minimum(axis - y0, y1 - axis) < 0.2 * letter
+    strokes = np.concatenate([bars[:, :4], boxes[(x1 - x0 > 0.55 * letter) & (y1 - y0 < 0.3 * (x1 - x0))]])
+    strokes = strokes[np.abs((strokes[:, 1] + strokes[:, 3]) / 2 - axis) < 0.3 * letter]
+    reach = 0.1 * (x1 - x0)
+    at_bar = [
+        bool(((strokes[:, 0] < x0[i] + reach[i]) & (strokes[:, 2] > x1[i] - reach[i])).any())
+        for i in np.flatnonzero(aside)
+    ]
+    return int(level.sum()), len(at_bar) - sum(at_bar)
 
 
 def _reach(width: float, letter: float) -> float:

@@ -18,6 +18,10 @@ _TILE = 48
 """Pixels of a tile in which the paper's grain is measured."""
 _NOISE = 4.5
 """Spreads of the paper's grain by which ink is darker than paper."""
+_LEAST_CONTRAST = 22.0
+"""Grey levels by which ink is darker than paper at least, however fine its grain."""
+_CROWDED = 1.5
+"""Times the usual spread of grain; beyond it a tile with printed lines may be crowded."""
 _LEVEL_REACH = 30.0
 """Grey levels by which the evened paper may differ from place to place."""
 
@@ -61,7 +65,8 @@ def evened(grey: NDArray[np.uint8], paper: NDArray[np.uint8]) -> NDArray[np.uint
 
 
 def ink_mask(
-    even: NDArray[np.uint8], inside: NDArray[np.uint8], *, grain: NDArray[np.uint8] | None = None
+    even: NDArray[np.uint8], inside: NDArray[np.uint8], *, grain: NDArray[np.uint8] | None = None,
+    printed: NDArray[np.bool_] | None = None,
 ) -> InkMask:
     """Mark ink by two thresholds: a pixel fainter than ink counts when it touches one that is surely ink.
 
@@ -69,6 +74,7 @@ def ink_mask(
         even: evened grey.
         inside: 255 where ink is looked for: on the sheet, off its printed lines.
         grain: the page that shows the grain of the paper, where `even` was wiped in parts.
+        printed: where its printed lines are, which are no grain.
     """
     values: NDArray[Any] = even[inside > 0]
     if values.size < 64:
@@ -76,8 +82,9 @@ def ink_mask(
     sample = values[:: max(1, values.size // 200_000)].astype(np.float32)
     paper = float(np.median(sample))
     paper_share = float(np.mean(sample > paper - 45))
-    level, noise = _paper_around(even if grain is None else grain, inside, paper)
-    faint = cv2.subtract(level, cv2.max(noise * _NOISE, 22.0))
+    bare = inside if printed is None else np.where(printed, 0, inside)
+    level, noise = _paper_around(even if grain is None else grain, inside, np.asarray(bare, np.uint8), paper)
+    faint = cv2.subtract(level, cv2.max(noise * _NOISE, _LEAST_CONTRAST))
     dark = (even < faint) & (inside > 0)
     sample = even[dark].astype(np.float32)
     sample = sample[:: max(1, sample.size // 100_000)]
@@ -96,22 +103,32 @@ def ink_mask(
 
 
 def _paper_around(
-    even: NDArray[np.uint8], inside: NDArray[np.uint8], paper: float
+    even: NDArray[np.uint8], inside: NDArray[np.uint8], bare: NDArray[np.uint8], paper: float
 ) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
     """Level of the paper and its grain around each pixel: a shadow that is evened has coarser grain than the light.
 
     Args:
+        bare: 255 where paper shows or is written on, and nothing is printed.
         paper: level of the paper of the whole page; no part of it is far from that.
     """
     height, width = even.shape
     rows, columns = max(1, height // _TILE), max(1, width // _TILE)
     tall, wide = height // rows, width // columns
-    tiles = even[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)[:, ::2, :, ::2]
-    flat = tiles.transpose(0, 2, 1, 3).reshape(rows, columns, -1)
-    level = np.clip(np.median(flat, axis=2), paper - _LEVEL_REACH, 255).astype(np.float32)
-    apart = np.abs(flat.astype(np.int16) - level.astype(np.int16)[:, :, None])
-    # Ink is no grain: beyond forty levels the spread is not told by it.
-    noise = (1.4826 * np.median(np.minimum(apart, 40), axis=2)).astype(np.float32)
+    flat, kept = (
+        each[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)[:, ::2, :, ::2]
+        .transpose(0, 2, 1, 3).reshape(rows, columns, -1) for each in (even, bare)
+    )
+    level, noise = _level_and_grain(flat, paper)
+    usual = _CROWDED * max(float(np.median(noise)), _LEAST_CONTRAST / _NOISE)
+    crowded = (noise > usual) & (kept.min(axis=2) == 0) & (kept.max(axis=2) > 0)
+    if crowded.any():
+        # Writing and what is printed may fill half of a tile together: look between the printed lines alone.
+        between = np.where(kept[crowded] > 0, flat[crowded].astype(np.float32), np.nan)[None]
+        clear, grain = (each[0] for each in _level_and_grain(between, paper))
+        # Where it is still uneven, a shadow or the edge of the sheet is there.
+        plain = grain < usual
+        level[crowded] = np.where(plain, clear, level[crowded])
+        noise[crowded] = np.where(plain, usual, noise[crowded])
     within = inside[: rows * tall, : columns * wide].reshape(rows, tall, columns, wide)
     off = within[:, ::4, :, ::4].min(axis=(1, 3)) == 0
     level[off], noise[off] = paper, float(np.median(noise))
@@ -120,6 +137,21 @@ def _paper_around(
         np.asarray(cv2.resize(_smooth(level), size, interpolation=cv2.INTER_LINEAR), np.float32),
         np.asarray(cv2.resize(_smooth(noise), size, interpolation=cv2.INTER_LINEAR), np.float32),
     )
+
+
+def _level_and_grain(tiles: NDArray[Any], paper: float) -> tuple[NDArray[np.float32], NDArray[np.float32]]:
+    level = np.clip(_medians(tiles), paper - _LEVEL_REACH, 255).astype(np.float32)
+    # Ink is no grain: beyond forty levels the spread is not told by it.
+    noise = 1.4826 * _medians(np.minimum(np.abs(tiles.astype(np.float32) - level[:, :, None]), 40))
+    return level, noise.astype(np.float32)
+
+
+def _medians(tiles: NDArray[Any]) -> NDArray[np.float64]:
+    """Of each tile, shape (rows, columns, n), without what is not a number; every tile has some numbers."""
+    ranked = np.sort(tiles, axis=2)
+    count = tiles.shape[2] - np.isnan(tiles).sum(axis=2)
+    low, high = (np.take_along_axis(ranked, at[:, :, None], axis=2)[:, :, 0] for at in ((count - 1) // 2, count // 2))
+    return np.asarray((low.astype(np.float64) + high) / 2)
 
 
 def _smooth(tiles: NDArray[np.float32]) -> NDArray[np.float32]:

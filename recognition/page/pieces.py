@@ -18,8 +18,9 @@ class Pieces:
     labels: shape (h, w), 0 for paper, i + 1 for piece i; boxes: shape (n, 4) as x0, y0, x1, y1; area: pixels.
     darkness: mean grey levels below paper; thickness: of the thickest stroke of each piece in pixels.
     letter: usual height of a letter or digit in pixels; pen: usual thickness of a stroke.
-    bars: shape (m, 5) as x0, y0, x1, y1, piece: long level strokes within larger pieces, such as a fraction bar that a
-    letter touches. slanted: pieces that are one straight slanted stroke, such as an arrow or a staple.
+    bars: shape (m, 5) as x0, y0, x1, y1, piece: level strokes within larger pieces, such as a fraction bar that a
+    letter touches; those shorter than a letter is tall lie at the top or the foot of their piece.
+    slanted: pieces that are one straight slanted stroke, such as an arrow or a staple.
     """
 
     labels: NDArray[np.int32]
@@ -46,6 +47,8 @@ _LONG_STROKE = 2.6
 """Letter heights; a straight slanted stroke that is longer is an arrow or a crease."""
 _STRAIGHT = 0.8
 """Share of such a stroke's ink that lies along its axis; an arrow has a head besides."""
+_LONG_BAR, _SHORT_BAR = 1.05, 0.6
+"""Letter heights; level strokes within a piece are at least so long, and shorter ones where they end the piece."""
 _LEAST_STEEPNESS = 0.13
 """Steepest flank of a stroke, as a share of its darkness, a pixel."""
 
@@ -149,22 +152,28 @@ def _thickness(labels: NDArray[np.int32], count: int) -> NDArray[np.float64]:
 def _inner_bars(
     labels: NDArray[np.int32], boxes: NDArray[np.float64], letter: float, pen: float
 ) -> NDArray[np.float64]:
-    """Level strokes longer than a letter is tall within pieces that are more than the stroke."""
+    """Level strokes within pieces that are more than the stroke: longer than a letter is tall, or at a piece's end."""
     ink = (labels > 0).astype(np.uint8)
-    length = max(5, round(1.05 * letter))
     # A stroke that falls by a pixel now and then is still level, hence the dilation.
     thick = cv2.dilate(ink, np.ones((3, 1), np.uint8))
-    opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, length), np.uint8)) & ink
-    count, _, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
+    length = max(5, round(_LONG_BAR * letter))
     bars = []
-    for x, y, w, h, _area in stats[1:count]:
-        if w < length or h > max(0.35 * letter, 3 * pen, 0.07 * w):
-            continue
-        inside = labels[y: y + h, x: x + w]
-        found = np.bincount(inside[inside > 0])
-        piece = int(found.argmax()) - 1
-        if boxes[piece, 3] - boxes[piece, 1] > h + 0.3 * letter:
-            bars.append((x, y, x + w, y + h, piece))
+    for least, most in ((length, labels.shape[1]), (max(5, round(_SHORT_BAR * letter)), length - 1)):
+        opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, least), np.uint8)) & ink
+        count, _, stats, _ = cv2.connectedComponentsWithStats(opened, connectivity=8, ltype=cv2.CV_32S)
+        for x, y, w, h, _area in stats[1:count]:
+            if not least <= w <= most:
+                continue
+            inside = labels[y: y + h, x: x + w]
+            found = np.bincount(inside[inside > 0])
+            piece = int(found.argmax()) - 1
+            above, below = y - boxes[piece, 1], boxes[piece, 3] - (y + h)
+            at_end = min(above, below) < 0.15 * letter
+            # A long stroke that falls through the middle of a piece strikes it out.
+            if h > max(0.35 * letter, 3 * pen, pen + 0.08 * w if at_end else 0.07 * w):
+                continue
+            if above + below > 0.3 * letter and (w >= length or at_end):
+                bars.append((x, y, x + w, y + h, piece))
     return np.array(bars, np.float64).reshape(-1, 5)
 
 

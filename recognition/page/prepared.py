@@ -30,6 +30,8 @@ _OVERVIEW_SIDE = 960
 _LEAST_SIDE = 8
 _LEAST_PAPER = 0.5
 """A page has at least this share of plain paper; a picture with less is no page of writing."""
+_PRINTED = 250
+"""Brightness of printed lines; above it they are paper."""
 _LEAST_SINGLE_HUE = 0.55
 """Share of the sheet that has the hue of the paper."""
 
@@ -175,7 +177,8 @@ def _without_rulings(page: _Inked, rulings: Sequence[Ruling]) -> _Inked:
     cleaned = take_out(page.flat.even, rulings, page.ink.mask, page.ink.deepest)
     cleaned = replace(cleaned, erased=cleaned.erased | page.cleaned.erased)
     inside = np.asarray(np.where(cleaned.erased > 0, 0, page.inside), dtype=np.uint8)
-    return replace(page, cleaned=cleaned, ink=ink_mask(cleaned.even, inside, grain=page.flat.even))
+    ink = ink_mask(cleaned.even, inside, grain=page.flat.even, printed=cleaned.shade < _PRINTED)
+    return replace(page, cleaned=cleaned, ink=ink)
 
 
 def _turned_back(

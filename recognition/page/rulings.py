@@ -19,6 +19,10 @@ _STEEPEST = 10
 _STRAY = 4.5
 """Pixels by which a printed line may stray from a smooth curve."""
 
+_MOST_BREAKS, _NEAR = 0.2, 4
+"""Share of a line that may be missing where no others tell that it is printed; pixels around in which it is looked for.
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class Ruling:
@@ -49,10 +53,19 @@ def find_rulings(even: NDArray[np.uint8]) -> list[Ruling]:
     level = _alike(_level_rulings(even, upright=False))
     upright = _level_rulings(np.ascontiguousarray(even.T), upright=True)
     # A single line across may be a long fraction bar or an underline: three are needed for paper,
-    # unless it runs from edge to edge. One upright line (a margin) is enough: no letter is that tall.
+    # unless it runs from edge to edge without a break. One upright line (a margin) is enough: no letter is that tall.
     if len(level) < 3:
-        level = [r for r in level if r.xs[-1] - r.xs[0] > 0.9 * even.shape[1]]
+        level = [r for r in level if r.xs[-1] - r.xs[0] > 0.9 * even.shape[1] and _breaks(even, r) < _MOST_BREAKS]
     return _completed(level, even.shape[0]) + _completed(upright, even.shape[1])
+
+
+def _breaks(even: NDArray[np.uint8], ruling: Ruling) -> float:
+    """Share of a level line's length where paper shows: between the letters of a row, hardly along a printed line."""
+    height, width = even.shape
+    columns = np.arange(int(max(0, ruling.xs[0])), int(min(width, np.ceil(ruling.xs[-1]))))
+    rows = np.rint(np.interp(columns, ruling.xs, ruling.ys)).astype(int) + np.arange(-_NEAR, _NEAR + 1)[:, None]
+    darkest = even[np.clip(rows, 0, height - 1), columns].min(axis=0)
+    return float((darkest > (ruling.level + 255) / 2).mean())
 
 
 def _completed(rulings: list[Ruling], height: int) -> list[Ruling]:
