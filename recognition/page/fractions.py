@@ -11,7 +11,7 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import NDArray
 
-from recognition.page.pieces import outline
+from recognition.page.pieces import LONG_BAR, outline
 
 __all__ = [
     "find_root", "join_contained", "join_enclosed", "join_fractions", "join_touching_fractions",
@@ -20,8 +20,8 @@ __all__ = [
 
 _FRACTION = 3.0
 """Letter heights; a fraction whose bar was not found is narrower."""
-_LONG_BAR, _BESIDE = 1.05, 2.0
-"""Letter heights; a shorter level stroke within a piece is a bar only where its row stands beside it, so far away."""
+_BESIDE = 2.0
+"""Letter heights; so far beside a short bar within a piece its row stands."""
 _WITHIN = 0.65
 """Share of a row's height that lies at the height of another row beside it, from which on the two are one."""
 _SCRAP, _END, _ASIDE = 8.0, 4.0, 4.0
@@ -106,7 +106,7 @@ def join_touching_fractions(
         parts = np.append(np.flatnonzero(above | below), piece)
         level, aside = _beside(boxes, (left, top, right, bottom), outline(boxes[parts]), bars, letter)
         # The foot of a 2 and the roof of a root look like bars too, but their rows do not stand at their level.
-        if level <= aside and (aside or right - left < _LONG_BAR * letter):
+        if level <= aside and (aside or right - left < LONG_BAR * letter):
             continue
         for j in np.flatnonzero(above | below):
             parent[find_root(parent, int(j))] = find_root(parent, piece)

@@ -8,7 +8,7 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Pieces", "all_pieces", "find_pieces", "outline"]
+__all__ = ["LONG_BAR", "Pieces", "all_pieces", "find_pieces", "outline"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ _LONG_STROKE = 2.6
 """Letter heights; a straight slanted stroke that is longer is an arrow or a crease."""
 _STRAIGHT = 0.8
 """Share of such a stroke's ink that lies along its axis; an arrow has a head besides."""
-_LONG_BAR, _SHORT_BAR = 1.05, 0.6
+LONG_BAR, _SHORT_BAR = 1.05, 0.6
 """Letter heights; level strokes within a piece are at least so long, and shorter ones where they end the piece."""
 _LEAST_STEEPNESS = 0.13
 """Steepest flank of a stroke, as a share of its darkness, a pixel."""
@@ -156,7 +156,7 @@ def _inner_bars(
     ink = (labels > 0).astype(np.uint8)
     # A stroke that falls by a pixel now and then is still level, hence the dilation.
     thick = cv2.dilate(ink, np.ones((3, 1), np.uint8))
-    length = max(5, round(_LONG_BAR * letter))
+    length = max(5, round(LONG_BAR * letter))
     bars = []
     for least, most in ((length, labels.shape[1]), (max(5, round(_SHORT_BAR * letter)), length - 1)):
         opened = cv2.morphologyEx(thick, cv2.MORPH_OPEN, np.ones((1, least), np.uint8)) & ink
