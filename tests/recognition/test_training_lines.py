@@ -61,3 +61,20 @@ def test_step_uphill_is_as_long_as_asked_and_taken_back():
     assert torch.allclose(net.weight, torch.tensor([[3.3, 4.4]]))
     uphill.undo()
     assert torch.allclose(net.weight, torch.tensor([[3.0, 4.0]]))
+
+
+def test_mean_of_two_networks_lies_between_them_and_keeps_their_runs():
+    torch = pytest.importorskip("torch", reason="torch comes with the extra train")
+    from recognition.training.average import average
+
+    def network(value, *runs):
+        weights = {"a": torch.full((2,), value), "steps": torch.tensor(3)}
+        return {"config": {"width": 2}, "runs": list(runs), "weights": weights}
+
+    mean = average([(3, network(1.0, "first")), (1, network(5.0, "first", "second"))])
+    assert mean["weights"]["a"].tolist() == [2.0, 2.0]
+    assert mean["runs"] == ["first", "second"] and "steps" not in mean["weights"]
+    other = network(1.0)
+    other["weights"]["a"] = torch.ones(3)
+    with pytest.raises(ValueError, match="no common ancestor"):
+        average([(1, network(1.0)), (1, other)])
