@@ -1,7 +1,7 @@
 """The mean of several networks' weights, which reads better than each of them.
 
-`python -m recognition.training.average OUT.pt 2:recognition/models 1:run/weights.pt ...` writes a checkpoint. Before each
-path (a checkpoint of train.py or a folder of shipped graphs) stands how much it weighs. All must have one ancestor.
+`python -m recognition.training.average OUT.pt 2:recognition/models 1:run/weights.pt ...` writes a checkpoint. Before
+each path (a checkpoint of train.py or a folder of shipped graphs) stands how much it weighs. All have one ancestor.
 
 Source: Wortsman et al. 2022, "Model soups" (arXiv 2203.05482).
 """
