@@ -1,7 +1,8 @@
 """Packs training ink into one small file: expressions, their parts, and a bank of single symbols.
 
 `python -m recognition.training.ink_pack DATA OUT.npz` reads the data folder described in the model card. Test files of
-the competition are never read here.
+the competition are never read here. Lines whose strokes are not linked to their symbols are linked by the shipped
+reader, where it finds their label.
 """
 
 from __future__ import annotations
@@ -25,10 +26,12 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.reader import NeuralReader
 from recognition.reader.canonical import typical_height
 from recognition.reader.tokens import TOKEN_ID, NotCanonical, normalise
 from recognition.training.linked_ink import Item, LinkedInk, read_linked
-from recognition.training.paper_symbols import packed
+from recognition.training.linking import link
+from recognition.training.paper_symbols import digit_pictures, labelled_pictures, packed
 
 __all__ = ["UNITS", "build", "resampled"]
 
@@ -129,13 +132,19 @@ def stroke_shape(strokes: Iterable[Sized]) -> str:
 
 
 def _hands(data: Path) -> dict[str, int]:
-    """The number of the writer of each expression, by its stroke_shape; names count within their data set."""
+    """The number of the writer of each expression, by its stroke_shape; names count within their data set.
+
+    MathWriting names nobody, and its sample has hardly two lines of one hand: each is a writer of its own.
+    """
     numbers: dict[tuple[str, str], int] = {}
     out: dict[str, int] = {}
     for source in _JSON_INK:
-        for line in _json_lines(data / source):
-            if line.get("writer") is not None:
-                number = numbers.setdefault((line["source"], str(line["writer"])), len(numbers))
+        for place, line in enumerate(_json_lines(data / source)):
+            name = line["writer"]
+            if name is None and line["source"].startswith("mathwriting"):
+                name = place
+            if name is not None:
+                number = numbers.setdefault((line["source"], str(name)), len(numbers))
                 out[stroke_shape([stroke for stroke in line["strokes"] if stroke])] = number
     return out
 
@@ -159,10 +168,28 @@ def _unlinked(data: dict[str, Any]) -> LinkedInk:
     return LinkedInk(strokes, tuple(group), tuple(symbols), Item(label, (-1,) * len(label)), ())
 
 
-def build(data: Path, out: Path, *, seed: int = 0) -> None:
-    """Write the pack: linked InkML first, then the ink that only the JSON lines hold, then the texts of lines."""
+def _is_linked(ink: LinkedInk) -> bool:
+    return max(ink.whole.groups, default=-1) >= 0
+
+
+def build(
+    data: Path, out: Path, *, digits: Path | None = None, reader: NeuralReader | None = None, seed: int = 0
+) -> None:
+    """Write the pack: linked InkML first, then the ink that only the JSON lines hold, then the texts of lines.
+
+    Args:
+        data: folder with crohme/, mathwriting/, line-texts/ and symbols-on-paper/.
+        digits: more digits on paper, as `paper_symbols.digit_pictures` reads them.
+        reader: links the strokes of lines that no data set links.
+    """
     rng, writer, seen = random.Random(seed), _Writer(), set()
     hands = _hands(data)
+
+    def take(ink: LinkedInk, hand: int, kind: str) -> None:
+        own = ink if reader is None or _is_linked(ink) else link(ink, reader)
+        troubles[f"{kind}, linked" if own is not None and _is_linked(own) else f"{kind}, not linked"] += 1
+        writer.add(own or ink, hand)
+
     troubles: collections.Counter[str] = collections.Counter()
     with tarfile.open(data / "crohme" / "train-inkml.tar.xz") as archive:
         files = {member.name: archive.extractfile(member) for member in archive if member.name.endswith(".inkml")}
@@ -174,8 +201,7 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
                 troubles[str(error)[:60]] += 1
                 continue
             seen.add(stroke_shape(ink.strokes))
-            troubles["linked" if ink.whole.groups and max(ink.whole.groups) >= 0 else "not linked"] += 1
-            writer.add(ink, hands.get(stroke_shape(ink.strokes), -1))
+            take(ink, hands.get(stroke_shape(ink.strokes), -1), "InkML" if _is_linked(ink) else "InkML without links")
     for source in _JSON_INK:
         for line in _json_lines(data / source):
             key = stroke_shape([stroke for stroke in line["strokes"] if stroke])
@@ -183,8 +209,7 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
                 continue
             seen.add(key)
             try:
-                writer.add(_unlinked(line), hands.get(key, -1))
-                troubles[f"only in {source}"] += 1
+                take(_unlinked(line), hands.get(key, -1), f"only in {source}")
             except NotCanonical as error:
                 troubles[str(error)[:60]] += 1
     written = collections.Counter(writer.bank_tokens)
@@ -200,8 +225,9 @@ def build(data: Path, out: Path, *, seed: int = 0) -> None:
         if 2 <= len(tokens) <= 80 and seldom.isdisjoint(tokens):
             texts += [TOKEN_ID[token] for token in tokens]
             text_offsets.append(len(texts))
+    paper = labelled_pictures(data / "symbols-on-paper" / "symbols.npz", each=_PAPER_EACH)
     np.savez_compressed(
-        out, **writer.arrays(), **packed(data / "symbols-on-paper" / "symbols.npz", each=_PAPER_EACH),
+        out, **writer.arrays(), **packed(itertools.chain(paper, digit_pictures(digits) if digits else ())),
         texts=np.array(texts, np.uint8), text_offsets=np.array(text_offsets, np.int32),
     )
     for trouble, count in troubles.most_common(20):
@@ -214,5 +240,6 @@ if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("data", type=Path, help="folder with crohme/, mathwriting/, line-texts/ and symbols-on-paper/")
     parser.add_argument("out", type=Path)
+    parser.add_argument("--digits", type=Path, help="digits on paper: CSV of 784 grey values, ink bright, and label")
     arguments = parser.parse_args()
-    build(arguments.data, arguments.out)
+    build(arguments.data, arguments.out, digits=arguments.digits, reader=NeuralReader.load())

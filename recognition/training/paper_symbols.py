@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Any, Final
 
@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from recognition.reader.tokens import TOKEN_ID
 
-__all__ = ["outlines", "packed"]
+__all__ = ["digit_pictures", "labelled_pictures", "outlines", "packed"]
 
 _GROWN: Final = 6
 _SMOOTH: Final = 2.2  # px of the grown picture
@@ -40,15 +40,11 @@ def outlines(image: NDArray[np.uint8]) -> list[NDArray[np.int16]]:
     return simple if len(simple) <= _MOST else []
 
 
-def packed(source: Path, *, each: int) -> dict[str, Any]:
-    """Arrays `paper_points`, `paper_offsets`, `paper_groups`, `paper_tokens`: `each` symbols of every label, in order.
-
-    Args:
-        source: npz with `images` uint8 [N, 28, 28], ink 0 on 255, and `labels`.
-    """
+def packed(pictures: Iterable[tuple[str, NDArray[np.uint8]]]) -> dict[str, Any]:
+    """Arrays `paper_points`, `paper_offsets`, `paper_groups`, `paper_tokens` of labelled pictures."""
     points: list[NDArray[np.int16]] = []
     offsets, groups, tokens = [0], [0], []
-    for token, image in _chosen(source, each):
+    for token, image in pictures:
         contours = outlines(image)
         if contours:
             points += contours
@@ -61,7 +57,12 @@ def packed(source: Path, *, each: int) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _chosen(source: Path, each: int) -> Iterator[tuple[str, NDArray[np.uint8]]]:
+def labelled_pictures(source: Path, *, each: int) -> Iterator[tuple[str, NDArray[np.uint8]]]:
+    """`each` symbols of every label with their tokens, in order.
+
+    Args:
+        source: npz with `images` uint8 [N, 28, 28], ink 0 on 255, and `labels`.
+    """
     with np.load(source) as arrays:
         images, labels = arrays["images"], arrays["labels"]
     for label in dict.fromkeys(labels.tolist()):
@@ -70,3 +71,24 @@ def _chosen(source: Path, each: int) -> Iterator[tuple[str, NDArray[np.uint8]]]:
             places = np.flatnonzero(labels == label)
             for place in places[np.linspace(0, len(places) - 1, min(each, len(places))).astype(int)]:
                 yield token, images[place]
+
+
+def digit_pictures(source: Path) -> Iterator[tuple[str, NDArray[np.uint8]]]:
+    """Digits with their tokens, those of one slant together, since one hand slants all its digits alike.
+
+    Args:
+        source: CSV, gzipped or not, in the order of MNIST: 28 * 28 grey values by rows, ink bright, then the digit.
+    """
+    rows = np.loadtxt(source, delimiter=",", dtype=np.uint8)
+    images, labels = rows[:, :-1].reshape(-1, 28, 28), rows[:, -1]
+    slants = np.array([_slant(image) for image in images])
+    for digit in range(10):
+        places = np.flatnonzero(labels == digit)
+        for place in places[np.argsort(slants[places], kind="stable")]:
+            yield str(digit), 255 - images[place]
+
+
+def _slant(ink: NDArray[np.uint8]) -> float:
+    """How far the ink moves to the left a row further down."""
+    moments = cv2.moments(ink)
+    return float(-moments["mu11"] / max(moments["mu02"], 1e-6))

@@ -38,12 +38,13 @@ T = TypeVar("T")
 class Mixture:
     """Shares of the kinds of sample; the first five add up to 1."""
 
-    real: float = 0.31
+    real: float = 0.30
     joined: float = 0.12
-    relaid: float = 0.16
-    school: float = 0.15
-    texts: float = 0.26
+    relaid: float = 0.13
+    school: float = 0.22
+    texts: float = 0.23
     font_share: float = 0.22
+    paper_share: float = 0.18
     exchanged: float = 0.5
     struck: float = 0.06
     long_share: float = 0.4
@@ -129,7 +130,7 @@ def _unspoilt(pack: InkPack, mixture: Mixture, rng: random.Random) -> Sample:
     tokens = tuple(serialise(row))
     if not 1 <= len(tokens) <= _LAYOUT_MOST or any(token not in TOKEN_ID for token in tokens):
         raise NotCanonical("The line is too long.")
-    style = varied_style(pack.bank, rng, font_share=mixture.font_share)
+    style = varied_style(pack.bank, rng, font_share=mixture.font_share, paper_share=mixture.paper_share)
     return Sample(tokens, draw_line(row, pack.bank, style, rng))
 
 

@@ -18,7 +18,6 @@ __all__ = ["Style", "varied_style"]
 
 _ONE_HAND_SHARE: Final = 0.6
 _BETWEEN_SHARE: Final = 0.5
-_PAPER_SHARE: Final = 0.14
 
 
 @dataclass(slots=True)
@@ -88,7 +87,9 @@ class Style:
         )
 
 
-def varied_style(bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25) -> Style:
+def varied_style(
+    bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25, paper_share: float = 0.14
+) -> Style:
     """A hand drawn by lot; often that of one writer, with letters of another height, and bent to a new hand."""
     style = Style.random(bank, rng, font_share=font_share)
     if bank.hands and style.font is None and rng.random() < _ONE_HAND_SHARE:
@@ -97,7 +98,7 @@ def varied_style(bank: SymbolBank, rng: random.Random, *, font_share: float = 0.
             style.towards, style.share = rng.choice(bank.hands), rng.uniform(0.15, 0.85)
     elif rng.random() < _BETWEEN_SHARE:
         style.mixing = 0.5
-    if bank.paper and style.font is None and rng.random() < _PAPER_SHARE:
+    if bank.paper and style.font is None and rng.random() < paper_share:
         style.paper = rng.random()
     style.bend = abs(rng.gauss(0.0, 0.05)) if rng.random() < 0.6 else 0.0
     style.x_height = min(1.4, max(0.8, rng.gauss(1.03, 0.1)))

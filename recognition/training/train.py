@@ -13,7 +13,7 @@ import json
 import math
 import os
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final, NamedTuple
 
@@ -64,6 +64,7 @@ class Settings:
     wrong_given: float = 0.0
     max_width: int = 1600
     flatness: float = 0.0
+    mixture: Mixture = field(default_factory=Mixture)
 
 
 class _Averages:
@@ -116,7 +117,7 @@ def train(settings: Settings) -> None:
         used, step, seen, runs = saved["used"], saved["step"], saved["seen"], saved["runs"]
     sets = {path.stem: load_images(path, pixels=8_000_000) for path in settings.valid}
     lines = TrainingLines(
-        settings.pack, seed=settings.seed + 7 * int(used), pixels=settings.pixels, mixture=Mixture(),
+        settings.pack, seed=settings.seed + 7 * int(used), pixels=settings.pixels, mixture=settings.mixture,
         photo_share=settings.photo_share, frame=CanonicalFrame(max_width=settings.max_width),
     )  # fmt: skip
     loader = DataLoader(
@@ -367,13 +368,14 @@ def main() -> None:
     parser.add_argument("--smoothing", type=float, default=0.1, help="share of the wanted token given to all others")
     parser.add_argument("--flatness", type=float, default=0.0, help="radius in which the loss is to stay low")
     parser.add_argument("--net", default="{}", help="JSON with fields of NetConfig that differ from their defaults")
+    parser.add_argument("--mixture", default="{}", help="JSON with fields of Mixture that differ from their defaults")
     given = parser.parse_args()
     train(Settings(
         pack=given.pack, out=given.out, seconds=given.minutes * 60, net=NetConfig.from_json(json.loads(given.net)),
         init=given.init, valid=tuple(given.valid), valid_every_s=given.valid_every, seed=given.seed,
         workers=given.workers, pixels=given.pixels, photo_share=given.photo_share, rate=given.rate,
         align_weight=given.align_weight, wrong_given=given.wrong_given, max_width=given.max_width,
-        smoothing=given.smoothing, flatness=given.flatness,
+        smoothing=given.smoothing, flatness=given.flatness, mixture=Mixture(**json.loads(given.mixture)),
     ))  # fmt: skip
 
 

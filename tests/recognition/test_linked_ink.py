@@ -6,11 +6,15 @@ import random
 import tarfile
 from pathlib import Path
 
+import numpy as np
 import pytest
 
+from recognition.reader import NeuralReader
 from recognition.reader.tokens import is_valid
+from recognition.result import Box, Candidate, Token
 from recognition.training.ink_pack import resampled, stroke_shape
-from recognition.training.linked_ink import read_linked
+from recognition.training.linked_ink import Item, LinkedInk, read_linked
+from recognition.training.linking import link, linked
 
 DATA = Path(__file__).resolve().parents[3] / "shared" / "data" / "crohme"
 _INK = """<ink xmlns="http://www.w3.org/2003/InkML"><annotation type="truth">$\\frac{a}{7}$</annotation>
@@ -69,3 +73,45 @@ def test_resampled_strokes_keep_their_ends_and_have_no_long_gaps():
     # Both strokes are 100 high, so the scale is 40 / 100.
     assert np.allclose(out[0][-1], (0, 40)) and np.allclose(out[1][0], (20, 0))
     assert max(float(np.hypot(*np.diff(stroke, axis=0).T).max()) for stroke in out) <= 8.01
+
+
+@pytest.mark.skipif(not DATA.exists(), reason="the CROHME ink is not beside the checkout")
+def test_the_reader_shares_out_strokes_as_the_published_links_do():
+    # Source: CROHME 2013 to 2019 training part (Mouchere et al. 2014); the links of 40 files, taken away and found.
+    reader, rng = NeuralReader.load(), random.Random(1)
+    found, right, all_strokes = 0, 0, 0
+    with tarfile.open(DATA / "train-inkml.tar.xz") as archive:
+        names = sorted(name for name in archive.getnames() if name.endswith(".inkml"))[::200][:40]
+        for name in names:
+            file = archive.extractfile(name)
+            assert file is not None
+            ink = read_linked(file, rng)
+            if max(ink.whole.groups) < 0:
+                continue
+            blank = Item(ink.whole.tokens, (-1,) * len(ink.whole.tokens))
+            shared = link(LinkedInk(ink.strokes, (-1,) * len(ink.strokes), (), blank, ()), reader)
+            if shared is not None:
+                found += 1
+                all_strokes += len(ink.strokes)
+                right += sum(a == b for a, b in zip(_owners(ink), _owners(shared), strict=True))
+    assert found >= 20
+    assert right >= 0.98 * all_strokes
+
+
+def test_strokes_that_fit_no_token_are_not_shared_out():
+    tokens = ("1", "-", "7")
+    drawing = ([[5, 0], [5, 40]], [[20, 20], [40, 20]], [[60, 0], [80, 40]])
+    strokes = [np.array(points, np.float64) for points in drawing]
+    ink = LinkedInk(tuple(s.astype(np.float32) for s in strokes), (-1,) * 3, (), Item(tokens, (-1,) * 3), ())
+
+    def reading(*boxes: Box) -> Candidate:
+        return Candidate("1 - 7", 1.0, tuple(Token(text, 1.0, box) for text, box in zip(tokens, boxes, strict=True)))
+
+    shared = linked(ink, reading(Box(3, 0, 4, 40), Box(20, 18, 20, 4), Box(60, 0, 20, 40)), strokes)
+    assert shared is not None and shared.group == (0, 1, 2) and shared.whole.groups == (0, 1, 2)
+    assert linked(ink, reading(Box(3, 0, 4, 40), Box(20, 18, 20, 4), Box(90, 0, 20, 10)), strokes) is None
+
+
+def _owners(ink: LinkedInk) -> list[int | None]:
+    token_of = {group: token for token, group in enumerate(ink.whole.groups) if group >= 0}
+    return [token_of.get(group) for group in ink.group]

@@ -9,10 +9,10 @@ import cv2
 import numpy as np
 import pytest
 
-from recognition.reader.tokens import VOCABULARY
+from recognition.reader.tokens import TOKEN_ID, VOCABULARY
 from recognition.training.bank import Shape, SymbolBank, cut
 from recognition.training.morphing import between
-from recognition.training.paper_symbols import outlines, packed
+from recognition.training.paper_symbols import digit_pictures, labelled_pictures, outlines, packed
 
 PAPER = Path(__file__).resolve().parents[3] / "shared" / "data" / "symbols-on-paper" / "symbols.npz"
 
@@ -97,7 +97,7 @@ def test_symbols_of_paper_are_drawn_near_their_place() -> None:
 @pytest.mark.skipif(not PAPER.exists(), reason="../shared/data/symbols-on-paper is not here")
 def test_symbols_of_paper_keep_their_look() -> None:
     """Symbols cut from photographed paper (repository wblachowski/bhmsds, MIT), drawn again from their outlines."""
-    arrays = packed(PAPER, each=20)
+    arrays = packed(labelled_pictures(PAPER, each=20))
     assert len(set(arrays["paper_tokens"].tolist())) == 18
     with np.load(PAPER) as data:
         places = np.flatnonzero(data["labels"] == "8")
@@ -107,3 +107,19 @@ def test_symbols_of_paper_keep_their_look() -> None:
         cv2.fillPoly(drawn, [contour.astype(np.int32) for contour in outlines(image)], (255,))
         small = cv2.resize(drawn, (32, 32), interpolation=cv2.INTER_AREA)[2:30, 2:30]
         assert float(np.mean((small > 127) == (image < 127))) > 0.93
+
+
+def test_digits_of_one_slant_stand_together(tmp_path: Path) -> None:
+    upright = np.zeros((28, 28), np.uint8)
+    upright[4:24, 12:15] = 255
+    rows = []
+    for lean in (6, -6, 0, 3, -3):  # px to the right at the top
+        picture = np.stack([np.roll(row, round(lean * (0.5 - y / 27))) for y, row in enumerate(upright)])
+        rows.append([*picture.ravel().tolist(), 1])
+    path = tmp_path / "digits.csv"
+    path.write_text("\n".join(",".join(map(str, row)) for row in [[*rows[0][:-1], 7], *rows]))
+    tokens, pictures = zip(*digit_pictures(path), strict=True)
+    assert tokens == ("1",) * 5 + ("7",)
+    tops = [float(np.nonzero(picture[5] == 0)[0].mean()) for picture in pictures[:5]]
+    assert tops == sorted(tops) or tops == sorted(tops, reverse=True)
+    assert set(packed(zip(tokens, pictures, strict=True))["paper_tokens"].tolist()) == {TOKEN_ID["1"], TOKEN_ID["7"]}
