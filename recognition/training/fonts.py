@@ -19,7 +19,7 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["FONT_FOLDER", "Font", "Outline", "load_fonts"]
+__all__ = ["FONT_FOLDER", "Font", "Outline", "load_fonts", "page_fonts"]
 
 FONT_FOLDER: Final = Path(__file__).parent / "font_bank"
 
@@ -32,6 +32,12 @@ _CHARACTERS: Final[Mapping[str, str]] = {
 }  # fmt: skip
 """For each token the characters that show it, the best first."""
 
+_ON_PAGES: Final = frozenset((
+    "annie-use-your-telescope", "architects-daughter", "caveat", "cedarville-cursive", "covered-by-your-grace",
+    "delius", "gaegu", "gochi-hand", "handlee", "homemade-apple", "indie-flower", "itim", "kalam", "mansalva",
+    "nanum-pen-script", "neucha", "patrick-hand", "reenie-beanie", "schoolbell", "shadows-into-light",
+    "short-stack", "sue-ellen-francisco", "the-girl-next-door", "yomogi", "zen-kurenaido",
+))  # fmt: skip
 _CURVE_STEPS: Final = 5
 
 
@@ -73,6 +79,11 @@ def load_fonts(folder: Path = FONT_FOLDER) -> tuple[Font, ...]:
             )
             fonts.setdefault(str(name), {})[str(token)] = glyph
     return tuple(Font(name, glyphs) for name, glyphs in sorted(fonts.items()))
+
+
+def page_fonts() -> tuple[Font, ...]:
+    """Those that simulated pages are written in: a fixed part, so that new fonts leave the page of a seed as it is."""
+    return tuple(font for font in load_fonts() if font.name in _ON_PAGES)
 
 
 def _contours(recording: Iterable[tuple[str, tuple[Any, ...]]]) -> Iterator[list[tuple[float, float]]]:

@@ -32,7 +32,7 @@ from recognition.reader.edits import edit_distance
 from recognition.reader.tokens import is_lower_school, normalise, parse, serialise
 from recognition.result import Box
 from recognition.training.bank import SymbolBank
-from recognition.training.fonts import load_fonts
+from recognition.training.fonts import page_fonts
 from recognition.training.lines import random_line
 from recognition.training.page_measure import (
     BoxF,
@@ -78,7 +78,7 @@ def simulated_page(
     """
     rng = random.Random(seed)
     noise = np.random.default_rng(seed)
-    fonts = load_fonts()
+    fonts = page_fonts()
     font = rng.choice(fonts) if bank is None or not bank.ink else None
     shapes = bank if bank is not None else SymbolBank(fonts=fonts)
     pattern = {"plain": "plain", "ruled": rng.choice(("ruled", "squared"))}.get(

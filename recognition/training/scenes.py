@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 
 from recognition.reader.tokens import NotCanonical, is_lower_school, parse, serialise
 from recognition.training.bank import SymbolBank
-from recognition.training.fonts import load_fonts
+from recognition.training.fonts import page_fonts
 from recognition.training.layout import draw_line
 from recognition.training.lines import random_line
 from recognition.training.markings import draw_marks
@@ -102,7 +102,7 @@ def make_scene(
     """
     rng, noise = random.Random(seed), np.random.default_rng(seed)
     hard = kind == "hard"
-    fonts = load_fonts()
+    fonts = page_fonts()
     font = rng.choice(fonts) if bank is None else None
     shapes = SymbolBank(fonts=fonts) if bank is None else bank
     pattern = {"plain": "plain", "ruled": rng.choice(("ruled", "squared"))}.get(
