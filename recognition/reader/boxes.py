@@ -15,18 +15,20 @@ import cv2
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["Bounds", "Pieces", "bounds_from_attention", "bounds_in_shares", "cut_ink", "drawn", "left_out"]
+__all__ = ["Bounds", "Pieces", "Places", "bounds_in_shares", "cut_ink", "drawn", "places_from_attention"]
 
 _INK_LEVEL: Final = 90  # of 255
 _SHARED: Final = 0.3  # of the best claim: more than one token with such a claim means that they touch
 _UNCLAIMED: Final = 1e-9  # ink that no token looked at: a blot, a stray of the next line
-_UNSEEN: Final = 0.1  # of a token's attention: ink that none looked at more than so was left out of the reading
+_UNSEEN: Final = 0.06  # of a token's attention: ink that none looked at more than so was left out of the reading
 _TALL: Final = 16.0  # px: lower ink may be a bar, a dot or a part of a sign that attention passes over
 _FAR: Final = 52.0  # px from the middle of each token's attention: ink there is read by none, though it touches a sign
 _UNLOOKED: Final = 0.03  # of any token's attention in a cell of such ink
 _MUCH: Final = 300.0  # px of such ink in one component, as tall as _HIGH: less may be the end of a bar or a flourish
 _HIGH: Final = 24.0  # px
 _BESIDE: Final = 12.0  # px between struck signs that are reported as one
+_BESIDE_WORD: Final = 30.0  # px between letters of one word
+_WORDS: Final = frozenset((r"\sin", r"\cos", r"\tan", r"\log", r"\ln", r"\lim", r"\text{or}", r"\text{and}"))
 _NEAR: Final = 18.0  # px: how far the middle of attention may miss its sign
 _UNDRAWN: Final = frozenset(("{", "}", "^", "_"))
 
@@ -78,8 +80,19 @@ def cut_ink(pixels: NDArray[np.uint8], *, columns: int, cell: int) -> Pieces:
     return Pieces(component[first], place[first], area, bounds)
 
 
-def bounds_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float32]) -> Bounds:
-    """Bounds of each token from where the decoder looked.
+@dataclass(frozen=True, slots=True)
+class Places:
+    """bounds: of each token; left_out: of ink that no token explains, from left to right, neighbours joined, (n, 4).
+
+    What is left out was struck out, or the reading missed it.
+    """
+
+    bounds: Bounds
+    left_out: Bounds
+
+
+def places_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float32]) -> Places:
+    """Where each token of a reading stands, and what stands beside them, from where the decoder looked.
 
     Args:
         pieces: the ink of the line, not empty.
@@ -87,31 +100,21 @@ def bounds_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDAr
         attention: shape (tokens, cells), cells numbered as in `pieces`.
     """
     own_ink = drawn(tokens)
-    claims = _claims(pieces, attention[own_ink])
-    owner = _owners(pieces, claims)
-    owner[_is_left_out(pieces, attention[own_ink])[pieces.component]] = -1
-    out = np.full((len(tokens), 4), np.nan)
+    looked = attention[own_ink]
+    shares = _shares(pieces, [tokens[number] for number in own_ink], looked)
+    bounds = np.full((len(tokens), 4), np.nan)
     for place, number in enumerate(own_ink):
-        own = np.flatnonzero(owner == place)
+        own = np.flatnonzero(shares.owner == place)
         if not len(own):  # its ink went to others; point at the piece that it looked at most
-            own = claims[place].argmax(keepdims=True)
-        out[number] = _union(pieces.bounds[own])
-    return _with_groups(out, tokens)
-
-
-def left_out(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float32]) -> Bounds:
-    """Bounds of the ink that no token of a reading explains: signs that were struck out, or that it missed.
-
-    Args:
-        pieces, tokens, attention: as for `bounds_from_attention`.
-    Returns:
-        From left to right, neighbours joined; shape (n, 4).
-    """
-    looked = attention[drawn(tokens)]
-    unseen = _is_left_out(pieces, looked)
+            own = shares.claims[place].argmax(keepdims=True)
+        bounds[number] = _union(pieces.bounds[own])
     low, high = _components(pieces)
-    boxes = np.concatenate([low, high], axis=1)[unseen]
-    boxes = np.concatenate([boxes, _far_from_all(pieces, looked, ~unseen)])
+    boxes = np.concatenate([low, high], axis=1)[shares.left_out]
+    boxes = np.concatenate([boxes, _far_from_all(pieces, looked, shares.looked_at)])
+    return Places(_with_groups(bounds, tokens), _neighbours_joined(boxes))
+
+
+def _neighbours_joined(boxes: Bounds) -> Bounds:
     joined: list[NDArray[np.float64]] = []
     for box in boxes[np.argsort(boxes[:, 0], kind="stable")]:
         if joined and box[0] - joined[-1][2] < _BESIDE:
@@ -121,7 +124,53 @@ def left_out(pieces: Pieces, tokens: Sequence[str], attention: NDArray[np.float3
     return np.array(joined).reshape(-1, 4)
 
 
-def _is_left_out(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.bool_]:
+@dataclass(frozen=True, slots=True)
+class _Shares:
+    """How the ink is shared out among the drawn tokens.
+
+    claims: (tokens, pieces); owner: of each piece its token, or -1; left_out: components that no token explains;
+    looked_at: components that some token looked at.
+    """
+
+    claims: NDArray[np.float64]
+    owner: NDArray[np.intp]
+    left_out: NDArray[np.bool_]
+    looked_at: NDArray[np.bool_]
+
+
+def _shares(pieces: Pieces, signs: Sequence[str], attention: NDArray[np.float32]) -> _Shares:
+    """Ink that was hardly looked at goes to a sign without ink, or to the word beside it; the rest is left out.
+
+    The decoder may look past a sign, at the next one or at a corner, and at a word it looks as a whole.
+    """
+    claims = _claims(pieces, attention)
+    owner = _owners(pieces, claims)
+    unseen = _is_unseen(pieces, attention)
+    owner[unseen[pieces.component]] = -1
+    left_out = unseen.copy()
+    whole = np.zeros((len(signs), len(unseen)))
+    np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
+    low, high = _components(pieces)
+
+    def give(component: int, place: int) -> None:
+        left_out[component] = False
+        owner[pieces.component == component] = place
+
+    for place in sorted(set(range(len(signs))) - set(owner.tolist())):
+        wanted = int(np.where(left_out, whole[place], 0.0).argmax())
+        if left_out[wanted] and whole[place, wanted] > 0:
+            give(wanted, place)
+    for component in np.flatnonzero(left_out):
+        place = int(whole[:, component].argmax())
+        own = np.flatnonzero(owner == place)
+        if signs[place] in _WORDS and len(own) and whole[place, component] > 0:
+            box = _union(pieces.bounds[own])
+            if max(low[component, 0] - box[2], box[0] - high[component, 0]) <= _BESIDE_WORD:
+                give(int(component), place)
+    return _Shares(claims, owner, left_out, ~unseen)
+
+
+def _is_unseen(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.bool_]:
     """Of each component: it is as tall as a sign, and no token spent more than a little of its attention on it.
 
     A cell's attention is shared out among the ink in it by area.

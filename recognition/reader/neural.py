@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from recognition.reader.beam import Reading, best_readings, greedy_reading, neighbours, score_reading
-from recognition.reader.boxes import Bounds, Pieces, bounds_from_attention, bounds_in_shares, cut_ink, drawn, left_out
+from recognition.reader.boxes import Bounds, Pieces, bounds_in_shares, cut_ink, drawn, places_from_attention
 from recognition.reader.calibration import probabilities as shares
 from recognition.reader.canonical import CanonicalImage, from_picture, from_strokes
 from recognition.reader.grammar import Grammar
@@ -221,9 +221,8 @@ def _places(
     attention = reading.attention
     if attention is None or not len(pieces.area):
         return _Places(tuple(_boxes(bounds_in_shares(image.pixels, texts), to_original)))
-    bounds = bounds_from_attention(pieces, texts, attention)
-    struck = _boxes(left_out(pieces, texts, attention), to_original)
-    return _Places(tuple(_boxes(bounds, to_original)), tuple(struck))
+    places = places_from_attention(pieces, texts, attention)
+    return _Places(tuple(_boxes(places.bounds, to_original)), tuple(_boxes(places.left_out, to_original)))
 
 
 def _boxes(bounds: Bounds, to_original: NDArray[np.float64]) -> list[Box]:

@@ -13,7 +13,7 @@ import pytest
 from recognition.errors import Cancelled, ModelError
 from recognition.evaluate import DrawnStrokes, load_samples
 from recognition.reader import ModelFacts, NeuralReader
-from recognition.reader.boxes import bounds_from_attention, bounds_in_shares, cut_ink, drawn, left_out
+from recognition.reader.boxes import bounds_in_shares, cut_ink, drawn, places_from_attention
 from recognition.reader.calibration import (
     ScoredLine,
     calibration_error,
@@ -273,7 +273,7 @@ def test_ink_is_shared_out_by_attention_and_groups_enclose_theirs():
     attention = np.zeros((5, 12), np.float32)
     attention[0, 7], attention[3, 3] = 1, 1
     attention[0, 3] = attention[3, 7] = 0.2
-    bounds = bounds_from_attention(cut_ink(pixels, columns=6, cell=16), tokens, attention)
+    bounds = places_from_attention(cut_ink(pixels, columns=6, cell=16), tokens, attention).bounds
     assert bounds[0].tolist() == [20, 16, 24, 30]
     assert bounds[1].tolist() == bounds[2].tolist() == bounds[3].tolist() == bounds[4].tolist() == [52, 2, 56, 14]
 
@@ -282,7 +282,7 @@ def test_touching_signs_are_parted_by_cells():
     pixels = np.zeros((16, 64), np.uint8)
     pixels[4:12, 0:64] = 255
     attention = np.array([[0.5, 0.5, 0, 0], [0, 0, 0.5, 0.5]], np.float32)
-    bounds = bounds_from_attention(cut_ink(pixels, columns=4, cell=16), ["a", "b"], attention)
+    bounds = places_from_attention(cut_ink(pixels, columns=4, cell=16), ["a", "b"], attention).bounds
     assert bounds.tolist() == [[0, 4, 32, 12], [32, 4, 64, 12]]
 
 
@@ -293,17 +293,36 @@ def test_ink_that_no_token_explains_is_reported_and_widens_no_box():
         pixels[8:28, left : left + 4] = 255
     attention = np.zeros((2, 12), np.float32)
     attention[0, [1, 7]], attention[1, [5, 11]] = 0.5, 0.5
-    attention[:, [3, 9]] = 0.04
+    attention[:, [3, 9]] = 0.02
     pieces = cut_ink(pixels, columns=6, cell=16)
-    assert left_out(pieces, ["1", "l"], attention).tolist() == [[52, 8, 56, 28]]
-    bounds = bounds_from_attention(pieces, ["1", "l"], attention)
+    assert places_from_attention(pieces, ["1", "l"], attention).left_out.tolist() == [[52, 8, 56, 28]]
+    bounds = places_from_attention(pieces, ["1", "l"], attention).bounds
     assert bounds.tolist() == [[20, 8, 24, 28], [84, 8, 88, 28]]
     pixels[8:28, 48:64] = 0
     pixels[14:18, 50:62] = 255  # as low as a bar: no struck sign by itself
-    assert left_out(cut_ink(pixels, columns=6, cell=16), ["1", "l"], attention).shape == (0, 4)
+    assert places_from_attention(cut_ink(pixels, columns=6, cell=16), ["1", "l"], attention).left_out.shape == (0, 4)
     seen = np.zeros((3, 12), np.float32)
     seen[0, [1, 7]], seen[1, [3, 9]], seen[2, [5, 11]] = 0.5, 0.5, 0.5
-    assert left_out(pieces, ["1", "x", "l"], seen).shape == (0, 4)
+    assert places_from_attention(pieces, ["1", "x", "l"], seen).left_out.shape == (0, 4)
+
+
+def test_ink_hardly_looked_at_is_the_sign_that_has_no_other_or_a_letter_of_the_word_beside_it():
+    # The same three strokes; a bracket is often known by what it encloses, so the decoder looks past it.
+    pixels = np.zeros((32, 96), np.uint8)
+    for left in (20, 52, 84):
+        pixels[8:28, left : left + 4] = 255
+    pieces = cut_ink(pixels, columns=6, cell=16)
+    attention = np.zeros((3, 12), np.float32)
+    attention[0, [1, 7]], attention[1, [5, 11]], attention[2, [5, 11]] = 0.5, 0.48, 0.5
+    attention[1, [3, 9]] = 0.02
+    places = places_from_attention(pieces, ["1", "(", "l"], attention)
+    assert places.left_out.shape == (0, 4) and places.bounds[1].tolist() == [52, 8, 56, 28]
+    attention = np.array([attention[0], attention[2]])
+    attention[0, [3, 9]] = 0.02
+    for sign, left_out in (("1", [[52, 8, 56, 28]]), (r"\ln", [])):
+        places = places_from_attention(pieces, [sign, "l"], attention)
+        assert places.left_out.tolist() == left_out
+    assert places.bounds[0].tolist() == [20, 8, 56, 28]
 
 
 def test_a_struck_sign_whose_strike_touches_a_read_one_is_reported():
@@ -314,14 +333,14 @@ def test_a_struck_sign_whose_strike_touches_a_read_one_is_reported():
     pieces = cut_ink(pixels, columns=12, cell=16)
     attention = np.zeros((1, 48), np.float32)
     attention[0, [0, 12, 24, 36]] = 0.25
-    (found,) = left_out(pieces, ["1"], attention).tolist()
+    (found,) = places_from_attention(pieces, ["1"], attention).left_out.tolist()
     assert found[0] < 112 and found[2] == 144 and (found[1], found[3]) == (12, 52)
     both = np.concatenate([attention, np.zeros((1, 48), np.float32)])
     both[1, [7, 8, 19, 20, 31, 32]] = 1 / 6
-    assert left_out(pieces, ["1", "x"], both).shape == (0, 4)
+    assert places_from_attention(pieces, ["1", "x"], both).left_out.shape == (0, 4)
     pixels[12:52, 112:144] = 0
     pixels[26:37, 112:144] = 255  # as low as the end of a bar
-    assert left_out(cut_ink(pixels, columns=12, cell=16), ["1"], attention).shape == (0, 4)
+    assert places_from_attention(cut_ink(pixels, columns=12, cell=16), ["1"], attention).left_out.shape == (0, 4)
 
 
 def test_neighbouring_struck_signs_are_one_place():
@@ -330,7 +349,7 @@ def test_neighbouring_struck_signs_are_one_place():
         pixels[8:28, left : left + 4] = 255
     attention = np.zeros((1, 12), np.float32)
     attention[0, [0, 6]] = 0.5
-    found = left_out(cut_ink(pixels, columns=6, cell=16), ["1"], attention)
+    found = places_from_attention(cut_ink(pixels, columns=6, cell=16), ["1"], attention).left_out
     assert found.tolist() == [[30, 8, 42, 28], [80, 8, 84, 28]]
 
 
