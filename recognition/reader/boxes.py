@@ -38,12 +38,13 @@ Bounds = NDArray[np.float64]
 
 @dataclass(frozen=True, slots=True)
 class Pieces:
-    """Ink cut by component and by cell: each array has one entry a piece."""
+    """Ink cut by component and by cell: each array has one entry a piece, `extent` one a component."""
 
     component: NDArray[np.intp]
     cell: NDArray[np.intp]
     area: NDArray[np.float64]
     bounds: Bounds
+    extent: Bounds
 
 
 def drawn(tokens: Sequence[str]) -> list[int]:
@@ -63,7 +64,7 @@ def drawn(tokens: Sequence[str]) -> list[int]:
 def cut_ink(pixels: NDArray[np.uint8], *, columns: int, cell: int) -> Pieces:
     """Cut the ink of a canonical image; cell (r, c) of the attention's grid is number r * columns + c."""
     dark = (pixels > _INK_LEVEL).astype(np.uint8)
-    _, labels = cv2.connectedComponents(dark, connectivity=8)
+    count, labels = cv2.connectedComponents(dark, connectivity=8)
     ys, xs = np.nonzero(dark)
     component = labels[ys, xs].astype(np.intp) - 1
     place = (ys // cell) * columns + xs // cell
@@ -71,13 +72,17 @@ def cut_ink(pixels: NDArray[np.uint8], *, columns: int, cell: int) -> Pieces:
     first = np.zeros(len(keys), np.intp)
     first[piece] = np.arange(len(piece))
     area = np.bincount(piece, minlength=len(keys)).astype(np.float64)
-    bounds = np.empty((len(keys), 4))
-    bounds[:, :2] = np.inf
-    bounds[:, 2:] = -np.inf
+    bounds, extent = _bounds_of(piece, len(keys), xs, ys), _bounds_of(component, count - 1, xs, ys)
+    return Pieces(component[first], place[first], area, bounds, extent)
+
+
+def _bounds_of(part: NDArray[np.intp], count: int, xs: NDArray[np.intp], ys: NDArray[np.intp]) -> Bounds:
+    """Bounds of the pixels of each part; shape (count, 4)."""
+    bounds = np.tile((np.inf, np.inf, -np.inf, -np.inf), (count, 1))
     for column, values in ((0, xs), (1, ys)):
-        np.minimum.at(bounds[:, column], piece, values)
-        np.maximum.at(bounds[:, column + 2], piece, values + 1)
-    return Pieces(component[first], place[first], area, bounds)
+        np.minimum.at(bounds[:, column], part, values)
+        np.maximum.at(bounds[:, column + 2], part, values + 1)
+    return bounds
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,9 +113,7 @@ def places_from_attention(pieces: Pieces, tokens: Sequence[str], attention: NDAr
         if not len(own):  # its ink went to others; point at the piece that it looked at most
             own = shares.claims[place].argmax(keepdims=True)
         bounds[number] = _union(pieces.bounds[own])
-    low, high = _components(pieces)
-    boxes = np.concatenate([low, high], axis=1)[shares.left_out]
-    boxes = np.concatenate([boxes, _far_from_all(pieces, looked, shares.looked_at)])
+    boxes = np.concatenate([pieces.extent[shares.left_out], _far_from_all(pieces, looked, shares.looked_at)])
     return Places(_with_groups(bounds, tokens), _neighbours_joined(boxes))
 
 
@@ -141,16 +144,15 @@ class _Shares:
 def _shares(pieces: Pieces, signs: Sequence[str], attention: NDArray[np.float32]) -> _Shares:
     """Ink that was hardly looked at goes to a sign without ink, or to the word beside it; the rest is left out.
 
-    The decoder may look past a sign, at the next one or at a corner, and at a word it looks as a whole.
+    The decoder may look past a sign, at the next one or at a corner, and takes a word as a whole.
     """
     claims = _claims(pieces, attention)
-    owner = _owners(pieces, claims)
+    whole = np.zeros((len(signs), len(pieces.extent)))  # how strongly each claims each component
+    np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
+    owner = _owners(pieces, claims, whole)
     unseen = _is_unseen(pieces, attention)
     owner[unseen[pieces.component]] = -1
     left_out = unseen.copy()
-    whole = np.zeros((len(signs), len(unseen)))
-    np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
-    low, high = _components(pieces)
 
     def give(component: int, place: int) -> None:
         left_out[component] = False
@@ -164,8 +166,8 @@ def _shares(pieces: Pieces, signs: Sequence[str], attention: NDArray[np.float32]
         place = int(whole[:, component].argmax())
         own = np.flatnonzero(owner == place)
         if signs[place] in _WORDS and len(own) and whole[place, component] > 0:
-            box = _union(pieces.bounds[own])
-            if max(low[component, 0] - box[2], box[0] - high[component, 0]) <= _BESIDE_WORD:
+            box, letter = _union(pieces.bounds[own]), pieces.extent[component]
+            if max(letter[0] - box[2], box[0] - letter[2]) <= _BESIDE_WORD:
                 give(int(component), place)
     return _Shares(claims, owner, left_out, ~unseen)
 
@@ -177,10 +179,9 @@ def _is_unseen(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.boo
     """
     ink = np.bincount(pieces.cell, pieces.area, minlength=attention.shape[1])
     spent = attention[:, pieces.cell].astype(np.float64) * (pieces.area / ink[pieces.cell])
-    most = np.zeros((int(pieces.component.max()) + 1, len(attention)))
+    most = np.zeros((len(pieces.extent), len(attention)))
     np.add.at(most, pieces.component, spent.T)
-    low, high = _components(pieces)
-    tall = (high - low)[:, 1] >= _TALL
+    tall = pieces.extent[:, 3] - pieces.extent[:, 1] >= _TALL
     return np.asarray(tall & (most.max(axis=1, initial=0.0) < _UNSEEN), np.bool_)
 
 
@@ -224,8 +225,8 @@ def _claims(pieces: Pieces, attention: NDArray[np.float32]) -> NDArray[np.float6
     looked: NDArray[np.float64] = attention[:, pieces.cell].astype(np.float64)
     share: NDArray[np.float64] = looked / np.maximum(looked.sum(axis=0), 1e-9) * np.sqrt(looked)
     middle = _middles(pieces, looked)
-    low, high = _component_bounds(pieces)
-    beyond = np.maximum(np.maximum(low - middle[:, None], middle[:, None] - high), 0)
+    around = pieces.extent[pieces.component]
+    beyond = np.maximum(np.maximum(around[:, :2] - middle[:, None], middle[:, None] - around[:, 2:]), 0)
     near: NDArray[np.float64] = np.exp(-0.5 * (beyond**2).sum(axis=2) / _NEAR**2)
     return np.asarray(share * near, np.float64)
 
@@ -241,26 +242,8 @@ def _centres(pieces: Pieces) -> NDArray[np.float64]:
     return (pieces.bounds[:, :2] + pieces.bounds[:, 2:]) / 2
 
 
-def _component_bounds(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Of the component of each piece: left and top; right and bottom; shape (pieces, 2) each."""
-    low, high = _components(pieces)
-    return low[pieces.component], high[pieces.component]
-
-
-def _components(pieces: Pieces) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Of each component: left and top; right and bottom; shape (components, 2) each."""
-    count = int(pieces.component.max()) + 1
-    low, high = np.full((count, 2), np.inf), np.full((count, 2), -np.inf)
-    np.minimum.at(low, pieces.component, pieces.bounds[:, :2])
-    np.maximum.at(high, pieces.component, pieces.bounds[:, 2:])
-    return low, high
-
-
-def _owners(pieces: Pieces, claims: NDArray[np.float64]) -> NDArray[np.intp]:
+def _owners(pieces: Pieces, claims: NDArray[np.float64], whole: NDArray[np.float64]) -> NDArray[np.intp]:
     """The token that gets each piece: that of its whole component, or its own where several share one; -1 for none."""
-    count = int(pieces.component.max()) + 1
-    whole = np.zeros((len(claims), count))
-    np.add.at(whole.T, pieces.component, (claims * pieces.area).T)
     rivals = whole >= _SHARED * whole.max(axis=0)
     alone = rivals.sum(axis=0) == 1
     allowed = np.where(rivals[:, pieces.component], claims, -1.0)

@@ -6,16 +6,18 @@ A line is taken only when one of the reader's candidates is the label, so the re
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from recognition.evaluate import DrawnStrokes
 from recognition.reader import NeuralReader
 from recognition.reader.boxes import drawn
 from recognition.result import Box, Candidate
 from recognition.training.linked_ink import Item, LinkedInk
+from recognition.training.page_measure import overlap
 
 __all__ = ["link", "linked"]
 
@@ -27,12 +29,6 @@ go to a wrong symbol.
 """
 
 
-@dataclass(frozen=True, slots=True)
-class _Strokes:
-    strokes: Sequence[NDArray[np.float64]]
-    to_original: NDArray[np.float64] = field(default_factory=lambda: np.eye(3))
-
-
 def link(ink: LinkedInk, reader: NeuralReader) -> LinkedInk | None:
     """The same ink with its symbols, or None where the reader does not find the label or the strokes do not fit."""
     low = np.min([stroke.min(0) for stroke in ink.strokes], axis=0)
@@ -40,7 +36,7 @@ def link(ink: LinkedInk, reader: NeuralReader) -> LinkedInk | None:
     scale = 10_000 / max(float((high - low).max()), 1e-6)  # boxes come in whole units
     strokes = [(stroke - low).astype(np.float64) * scale for stroke in ink.strokes]
     label = " ".join(ink.whole.tokens)
-    for candidate in reader.read([_Strokes(strokes)])[0]:
+    for candidate in reader.read([DrawnStrokes(tuple(strokes))])[0]:
         if candidate.latex == label:
             return linked(ink, candidate, strokes)
     return None
@@ -84,12 +80,11 @@ def _nearest(bounds: NDArray[np.float64], boxes: NDArray[np.float64]) -> int:
 def _overlap(first: NDArray[np.float64], second: NDArray[np.float64]) -> float:
     """Intersection over union; flat boxes count as a little high."""
     least = 0.15 * max(first[2] - first[0], first[3] - first[1], second[2] - second[0], second[3] - second[1])
-    a, b = _thickened(first, least), _thickened(second, least)
-    inside = np.maximum(np.minimum(a[2:], b[2:]) - np.maximum(a[:2], b[:2]), 0).prod()
-    return float(inside / ((a[2:] - a[:2]).prod() + (b[2:] - b[:2]).prod() - inside))
+    return overlap(_thickened(first, least), _thickened(second, least))
 
 
-def _thickened(bounds: NDArray[np.float64], least: float) -> NDArray[np.float64]:
+def _thickened(bounds: NDArray[np.float64], least: float) -> tuple[float, float, float, float]:
     middle = (bounds[:2] + bounds[2:]) / 2
     half = np.maximum(bounds[2:] - bounds[:2], least) / 2
-    return np.concatenate([middle - half, middle + half])
+    (left, top), (right, bottom) = (middle - half).tolist(), (middle + half).tolist()
+    return left, top, right, bottom

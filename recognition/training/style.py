@@ -88,7 +88,7 @@ class Style:
 
 
 def varied_style(
-    bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25, paper_share: float = 0.14
+    bank: SymbolBank, rng: random.Random, *, font_share: float = 0.25, paper_share: float = 0.0
 ) -> Style:
     """A hand drawn by lot; often that of one writer, with letters of another height, and bent to a new hand."""
     style = Style.random(bank, rng, font_share=font_share)
